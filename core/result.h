@@ -11,16 +11,16 @@
 namespace wrapwright {
 
 enum class ErrorCode {
-    not_found,      ///< the thing named does not exist
-    malformed,      ///< the text is not in its form
-    out_of_range,   ///< a number that its use cannot mean
-    unknown_unit,   ///< a unit that does not measure this
-    unknown_word,   ///< a name that stands for nothing here
-    unknown_version,///< written by a newer program
-    duplicate,      ///< said twice
-    cyclic,         ///< an amount that leads back to itself
-    too_large,      ///< beyond a stated limit
-    ambiguous,      ///< several meanings, and only the person can choose
+    not_found,       ///< the thing named does not exist
+    malformed,       ///< the text is not in its form
+    out_of_range,    ///< a number that its use cannot mean
+    unknown_unit,    ///< a unit that does not measure this
+    unknown_word,    ///< a name that stands for nothing here
+    unknown_version, ///< written by a newer program
+    duplicate,       ///< said twice
+    cyclic,          ///< an amount that leads back to itself
+    too_large,       ///< beyond a stated limit
+    ambiguous,       ///< several meanings, and only the person can choose
 };
 
 /// Where in somebody's file an error is; line 0 and an empty key mean "nowhere in particular".
