@@ -84,6 +84,7 @@ struct Act {
     Anchor from{}, to{};
     Number turns{}, count{}, length{}, diameter{}, diameter_end{}, pitch{};
     Sense sense = Sense::with_thread;
+    bool sense_said = false; ///< false: the sense is the operation's own
     Spacing spacing = Spacing::unsaid;
     bool over_wet = false;
 };

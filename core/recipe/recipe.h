@@ -31,7 +31,7 @@ struct Base {
     std::string kind = "hook"; ///< hook, shank, tube, needle, trailing hook
     std::string text;          ///< verbatim, such as "jig hook, 60 degrees, or equivalent"
     std::optional<HookFamily> family{};
-    std::string size;               ///< verbatim where it does not follow the fly's size
+    Amount size;                    ///< a size number where it does not follow the fly's size
     std::optional<Hook> measured{}; ///< the person's own; values of 0 are filled in
     bool dressed = true;            ///< false: a trailing hook that is only joined
     std::vector<UnknownKey> unknown{};
