@@ -20,13 +20,22 @@ struct Limits {
     double thread_turns_spare = 3.0; ///< a tie-in with more turns than the least times this is bulk
     double finish_turns = 3.0;       ///< of a whip finish
     double half_hitches_as_finish = 3.0;
-    double work_load_share = 0.60;      ///< of the breaking load, at which a tier pulls
-    double load_margin = 1.5;           ///< below it the thread is near its strength
-    double hackle_high = 1.25;          ///< barb length over 1.5 gape, above which it is large
-    double hackle_low = 0.75;           ///< and below which it is small
-    Length butt_gap = millimetres(0.3); ///< between a butt's end and the ballast
-    double butt_step = 0.20;            ///< share of the diameter that shows as a bump
-    double waste_tag = 0.0;             ///< left for the issue on stock: waste and packs
+    double work_load_share = 0.60; ///< of the breaking load, at which a tier pulls
+    double load_margin = 1.5;      ///< below it the thread is near its strength
+    // Pulls of the operations, N. Common practice, no source: what a steady hand gives.
+    Force pull_plain = newtons(1.0);
+    Force pull_finish = newtons(2.0);
+    Force pull_gather = newtons(3.0);
+    Force pull_spin = newtons(5.0);
+    double bent_strand_share = 0.8; ///< strength left where thread bends over an edge (memory)
+    double ramp_slope = 0.30;       ///< tan of the ramps that lock ballast, where turns are unsaid
+    double travel_widths = 4.0;     ///< spacing of travelling thread, in thread widths
+    double hackle_high = 1.25;      ///< barb length over 1.5 gape, above which it is large
+    double hackle_low = 0.75;       ///< and below which it is small
+    Length butt_gap = millimetres(0.3);    ///< between a butt's end and the ballast
+    Length flat_window = millimetres(0.3); ///< the stretch over which a slope is taken
+    double butt_step = 0.20;               ///< share of the diameter that shows as a bump
+    double waste_tag = 0.0;                ///< left for the issue on stock: waste and packs
 };
 
 } // namespace wrapwright

@@ -132,6 +132,12 @@ struct PartTake {
     Volume volume{};       ///< solid, that stays on the fly
 };
 
+/// Where a part lies on its base, from the first to the last thing done for it.
+struct Extent {
+    Length front{}, rear{};
+    bool set = false;
+};
+
 /// One base, its centreline and what tyers call its stretches.
 struct BaseRun {
     Hook hook;
@@ -152,6 +158,7 @@ struct Tied {
     std::vector<Placed> placed{};
     std::vector<Strand> strands{};
     std::vector<PartTake> takes{};
+    std::vector<Extent> extents{}; ///< one for each part of the pattern
     std::vector<Finding> findings{};
     Estimate<Mass> mass{}; ///< of the whole fly
 
