@@ -11,8 +11,8 @@ namespace wrapwright {
 
 /// Places along the wire, each as a distance behind the back of the eye.
 ///
-/// Order: eye 0 <= leg_end <= front <= middle <= point <= barb <= bend < bend_bottom < tip, where
-/// `point` and `barb` are the places of the shank straight above them.
+/// Order: eye 0 <= leg_end <= front <= point <= barb <= bend < bend_bottom < tip, where `point` and
+/// `barb` are the places of the shank straight above them; `middle` lies before or behind `point`.
 struct Stations {
     Length eye;         ///< back of the eye ring: 0
     Length leg_end;     ///< jig: where the jig bend starts; otherwise 0
@@ -36,22 +36,27 @@ struct WirePiece {
 /// The hook's centreline in its own plane, from the front of the eye to the point.
 ///
 /// x runs tailward along the shank with 0 at its front, y away from the point (up, as the hook sits
-/// in the vise), so the point lies at negative y. Tangent continuous everywhere.
+/// in the vise), so the point lies at negative y. A curved shank has its chord along x. Tangent
+/// continuous everywhere.
+/// Error   every bend is taken as round: sproat and limerick bends are not modelled
 /// Units   m; distances `at` are measured from the back of the eye, negative inside the eye ring
 class Centreline {
   public:
     explicit Centreline(const Hook& hook);
 
     [[nodiscard]] const Stations& stations() const { return stations_; }
+    /// The middle of the wire; before the eye and behind the tip, the nearer end.
     [[nodiscard]] glm::dvec2 position(Length at) const;
     /// Unit vector tailward along the wire.
     [[nodiscard]] glm::dvec2 tangent(Length at) const;
-    /// The centre of the eye ring, and its normal angle in the plane.
+    /// The centre of the eye ring.
     [[nodiscard]] glm::dvec2 eye_centre() const { return eye_centre_; }
     [[nodiscard]] const std::array<WirePiece, 8>& pieces() const { return pieces_; }
     [[nodiscard]] int piece_count() const { return count_; }
 
   private:
+    [[nodiscard]] const WirePiece& piece_at(Length at, Length& into) const;
+
     std::array<WirePiece, 8> pieces_{};
     int count_ = 0;
     Length first_{}; ///< where piece 0 starts, as `at`

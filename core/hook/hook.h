@@ -23,6 +23,7 @@ enum class HookFamily : unsigned char { dry, wet, long_shank, streamer, curved, 
 
 std::string_view name(HookShape shape);
 std::string_view name(HookFamily family);
+[[nodiscard]] std::optional<HookShape> hook_shape(std::string_view word);
 [[nodiscard]] std::optional<HookFamily> hook_family(std::string_view word);
 
 /// One hook, in the numbers that everything else is computed from.
@@ -53,17 +54,21 @@ struct Hook {
 /// Source  anchors published, the rest common practice: see typical.cpp beside each column
 [[nodiscard]] Result<Hook> typical_hook(HookFamily family, HookSize size);
 
-/// The hook with every value that was not given (value 0) filled in from the given ones.
+/// The hook with every value that was not given filled in from the given ones.
 ///
-/// A shank alone gives a typical gape of the family, and so on; what is given is never changed.
-/// Fails   out_of_range, naming the value, when a given one is negative, not finite or absurd
+/// Given is whatever is not 0, and a 0 that was measured or stated (a barbless hook). A shank alone
+/// gives a typical gape of the family, and so on; what is given is never changed. Shape and family
+/// that disagree: a curved or jig one wins over the other's default.
+/// Fails   out_of_range, naming the value, when a given one is negative, not finite or absurd, or
+///         when nothing tells how large the hook is
 [[nodiscard]] Result<Hook> complete_hook(Hook measured);
 
 /// The mass of the bare hook from its developed length of wire.
 ///
-/// Error   +-25 %: forging, eye and point are not modelled; a weighed hook wins
-/// Source  developed length = shank + leg + 2.27 gape + 8.2 wire (common practice, no source);
-///         carbon-steel wire 7.85 g/cm3, Morton & Hearle, table 5.2
+/// Error   +-25 % when measured: forging, eye and point are not modelled; wider when typical
+/// Source  developed length = the centreline behind the eye (straight: shank + 2.27 gape) + 8.2
+///         wire for the eye's loop (common practice, no source); carbon-steel wire 7.85 g/cm3,
+///         Morton & Hearle, table 5.2
 [[nodiscard]] Estimate<Mass> hook_mass(const Hook& hook);
 
 } // namespace wrapwright
