@@ -208,6 +208,7 @@ void do_bind_down(Run& run, const Act& act) {
     const int material = strand->material;
     const Length from = run.place(act.from, strand->at);
     const Length to = run.place(act.to, w.state.thread.at);
+    if (strand->to_wind) strand->at = to; // it leaves the shank where the binding ends
     const Area section = section_of(s, count);
     thicken(w, from, to, section, bundle_packing);
     Placed& butt = run.put(PlacedKind::butt, from, to);

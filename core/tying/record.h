@@ -122,7 +122,7 @@ struct Strand {
 
 /// What one part took: the line of a tally.
 struct PartTake {
-    int part = none;     ///< none: the bases themselves
+    int part = none;     ///< none: a base (no material either), or thread with no part of its own
     int material = none; ///< a part of several materials has a line for each
     int step = none;     ///< the step in which it was drawn
     double count = 0.0;  ///< pieces: beads, fibres, feathers, drops

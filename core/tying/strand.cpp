@@ -77,6 +77,7 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
         const Length low = std::min(done.from, done.to), high = std::max(done.from, done.to);
         const Profile& below = out.profiles[static_cast<std::size_t>(profile_below)];
         const Steepest steep = steepest(below, low, high, std::max(limits.flat_window, ask.width));
+        if (steep.step < limits.least_step) return done;
         find(done.grip > limits.slope_slides ? Level::likely : Level::note, Rule::step_too_steep,
              done.slope_at,
              {ratio_of(done.grip), ratio_of(limits.slope_safe), ratio_of(limits.slope_slides),
