@@ -223,7 +223,7 @@ Result<Rig> make_rig(const Pattern& pattern, HookSize size, const Hook* own) {
         const Base& base = pattern.recipe.bases[i];
         if (i == 0 && own != nullptr) {
             rig.hooks.push_back(*own);
-        } else if (base.measured) {
+        } else if (base.measured && base.measured->size.value_or(size) == size) {
             rig.hooks.push_back(*base.measured);
         } else {
             const Reading& said = base.size.at(size);

@@ -52,7 +52,7 @@ struct Rig {
     std::vector<Hook> hooks{};
 };
 
-/// The rig for that size: measured hooks where the recipe has them, typical ones elsewhere.
+/// The rig for that size: measured hooks where the recipe has them for it, typical ones elsewhere.
 ///
 /// `own`, where given, stands in for the first base.
 /// Fails   out_of_range for a size that the family's table does not hold

@@ -1,34 +1,26 @@
 #include "core/tying/wrap.h"
 
 #include "core/assert.h"
+#include "core/geometry/helix_kernel.h"
 
 #include <cmath>
-#include <numbers>
 
 // Notation: D diameter below, h strand height, w strand width, p axial pitch, nu = 1/p turns per
-// metre, c = nu w coverage, alpha slope of the core, Rc = (D + h)/2 the centreline's radius.
+// metre, c = nu w coverage. The formulas of one turn and one cell are those of
+// core/geometry/helix_kernel.h; what is derived here is the build-up.
 //
-// Length. A turn on a slope takes sqrt((2 pi Rc)^2 + p^2 (1 + tan^2 alpha)); summed over cells this
-// is the integral of physics (helix on a body of revolution), exact where D is linear. Touching.
-// Neighbouring turns touch when p cos(lambda) = w, and on a slope along the slope, so p = w /
-// sqrt((1 - (w / 2 pi Rc)^2) (1 + tan^2 alpha)). Build-up by volume: pi/4 (D1^2 - D^2) = nu (A /
-// phi) pi (D + D1)/2, so D1 = D + 2 nu A / phi. Build-up by section: one layer adds 2h where it
-// covers; below full coverage the mean of covered and bare, 2 h c; beyond it a further layer wound
-// back adds 0.93 of that, because it lies in the grooves most of each turn and crosses the ridges
-// twice.
+// Build-up by volume: pi/4 (D1^2 - D^2) = nu (A / phi) pi (D + D1)/2, so D1 = D + 2 nu A / phi.
+// Build-up by section: one layer adds 2h where it covers; below full coverage the mean of covered
+// and bare, 2 h c; beyond it a further layer wound back adds 0.93 of that, because it lies in the
+// grooves most of each turn and crosses the ridges twice.
 
 namespace wrapwright {
 
 namespace {
 
-using std::numbers::pi;
-
 /// Share of its height by which a layer wound straight back raises the one below.
 /// Between sqrt(3)/2 (in the grooves) and 1 (on the ridges); common practice, no source.
 constexpr double back_wound_layer = 0.93;
-
-/// Below this slenderness of a turn the touching-pitch formula has no solution; it cannot lie.
-constexpr double flattest = 0.98;
 
 struct Cells {
     int first = 0, last = 0;
@@ -63,10 +55,8 @@ double slope_at(const Profile& profile, int i) {
 
 /// Turns per metre of touching turns at cell i.
 double touching_density(const Profile& below, int i, double w, double h) {
-    const double rc = 0.5 * (below.diameter[static_cast<std::size_t>(i)] + h);
-    const double t = slope_at(below, i);
-    const double s = std::min(w / (2.0 * pi * rc), flattest);
-    return std::sqrt((1.0 - s * s) * (1.0 + t * t)) / w;
+    const double d = below.diameter[static_cast<std::size_t>(i)];
+    return 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), slope_at(below, i));
 }
 
 /// The turns of touching strand in the cells, unscaled.
@@ -185,25 +175,23 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
         const double share = share_of(c, i), dx = share * below.cell.si;
         double nu = even;
         if (touching) {
-            const double s = std::min(w / (pi * (d + h)), flattest);
-            nu = std::sqrt((1.0 - s * s) * (1.0 + tan_a * tan_a)) / w;
+            nu = 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), tan_a);
         } else if (graded) {
             nu = out.turns / (weight * d);
         }
         const double coverage = nu * w;
-        double grown = 0.0, middle = 0.0;
+        double grown = 0.0, middle = 0.0; // middle: diameter at which the strand's centre runs
         if (ask.build == Build::volume) {
             grown = 2.0 * nu * ask.solid.si / ask.packing;
             middle = d + 0.5 * grown;
         } else if (touching || coverage <= 1.0) {
-            grown = 2.0 * h * std::min(1.0, touching ? 1.0 : coverage);
+            grown = 2.0 * h * (touching ? 1.0 : coverage);
             middle = d + h;
         } else {
-            grown = 2.0 * h * (1.0 + (coverage - 1.0) * back_wound_layer);
-            middle = d + h * (1.0 + (coverage - 1.0) * back_wound_layer);
+            grown = kernel::layer_diameter(d, h, coverage, back_wound_layer) - d;
+            middle = d + 0.5 * grown;
         }
-        const double round = pi * middle * nu;
-        out.length.si += dx * std::sqrt(round * round + 1.0 + tan_a * tan_a);
+        out.length.si += kernel::cell_length(0.5 * middle, nu * dx, dx, tan_a * dx);
         turns += nu * dx;
         core += d * dx;
         cover += dx;
@@ -222,8 +210,8 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
         out.growth = std::pow(end / first, 1.0 / std::max(1.0, out.turns));
     }
     out.layers = widest;
-    const double psi_tan = pi * (out.core.si + h) / out.pitch.si;
-    out.grip = out.slope * std::sqrt(1.0 + 1.0 / (psi_tan * psi_tan));
+    out.grip = kernel::friction_needed(
+        out.slope, kernel::cos_helix_angle(kernel::centre_radius(out.core.si, h), out.pitch.si));
     return out;
 }
 
