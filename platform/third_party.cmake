@@ -1,0 +1,31 @@
+# The third-party sources that .ci/fetch put into .deps/: one ImGui and one SQLite for all targets.
+# Both are built only where something links to them, and without our warnings.
+set(WW_DEPS_DIR ${PROJECT_SOURCE_DIR}/.deps)
+if(NOT EXISTS ${WW_DEPS_DIR}/imgui/imgui.h OR NOT EXISTS ${WW_DEPS_DIR}/sqlite/sqlite3.c)
+  message(WARNING "Dear ImGui and SQLite are not in .deps/. Run .ci/fetch, then configure again.")
+  return()
+endif()
+
+# ww_imgui: windows and widgets, no backend. Fonts through its own stb_truetype and not FreeType,
+# so that the web, which has no FreeType, draws the same letters.
+add_library(ww_imgui STATIC EXCLUDE_FROM_ALL
+  ${WW_DEPS_DIR}/imgui/imgui.cpp
+  ${WW_DEPS_DIR}/imgui/imgui_draw.cpp
+  ${WW_DEPS_DIR}/imgui/imgui_tables.cpp
+  ${WW_DEPS_DIR}/imgui/imgui_widgets.cpp
+  ${WW_DEPS_DIR}/imgui/misc/cpp/imgui_stdlib.cpp)
+target_include_directories(ww_imgui SYSTEM PUBLIC
+  ${WW_DEPS_DIR}/imgui ${WW_DEPS_DIR}/imgui/misc/cpp)
+target_compile_definitions(ww_imgui PUBLIC
+  IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_OBSOLETE_KEYIO)
+target_compile_options(ww_imgui PRIVATE -w)
+
+# ww_sqlite: the amalgamation, with full-text search. DQS=0: "text" in double quotes is an error
+# and not silently a string. A connection may be used by one thread at a time (THREADSAFE=2).
+add_library(ww_sqlite STATIC EXCLUDE_FROM_ALL ${WW_DEPS_DIR}/sqlite/sqlite3.c)
+target_include_directories(ww_sqlite SYSTEM PUBLIC ${WW_DEPS_DIR}/sqlite)
+target_compile_definitions(ww_sqlite PRIVATE
+  SQLITE_THREADSAFE=2 SQLITE_DQS=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
+  SQLITE_OMIT_DEPRECATED SQLITE_DEFAULT_FOREIGN_KEYS=1)
+# Not sanitized: its compilation would take minutes.
+target_compile_options(ww_sqlite PRIVATE -w -O2 $<$<BOOL:${WW_SANITIZE}>:-fno-sanitize=all>)
