@@ -136,21 +136,24 @@ void do_join(Run& run, const Act& act) {
         }
         return none;
     };
-    const Length at = run.place(act.to, run.base_run(act.base).line.stations().bend);
+    // The link is bound down along the shank, from where it leaves it.
+    const Length at = run.place(act.from, run.base_run(act.base).line.stations().bend);
+    const Length to = run.place(act.to, at);
     if (run.work(act.base).state.thread.on) {
         run.thread_to(at);
         run.thread_turns(at, run.number_or(act.turns, 12.0, Kind::turns, at));
+        run.thread_to(to);
     }
     for (const Joint& joint : pattern.recipe.joints) {
         if (!is_this(joint)) continue;
         const Reading& said = joint.length.at(run.rig.size);
         const Length gap = said.unit == Unit::length ? Length{said.value} : millimetres(5.0);
-        Placed& placed = run.put(PlacedKind::joint, at, at);
+        Placed& placed = run.put(PlacedKind::joint, at, to);
         placed.reach = gap;
         const int wire = index_of(joint.material);
         if (wire != none) {
-            // A loop: there and back, and bound down at both ends for the length of the gap.
-            const Length length = 4.0 * gap;
+            // A loop: there and back, and both ends bound down along the shank.
+            const Length length = 2.0 * gap + 2.0 * Length{std::abs((to - at).si)};
             const Mass mass = run.stuff(wire).linear.value * length;
             placed.mass = mass;
             placed.material = wire;

@@ -218,7 +218,8 @@ void do_build_up(Run& run, const Act& act) {
             run.thread_wrap(ask, act.part);
             w.now = target; // the same volume, laid where it was wanted
         }
-    } else if (ask.turns > 0.0 && from != to) {
+    } else if (from != to) { // turns as said, or touching turns where nothing is said
+        ask.has_turns = ask.turns > 0.0;
         run.thread_wrap(ask, act.part);
     } else if (ask.turns > 0.0) {
         run.thread_turns(to, ask.turns);
