@@ -73,9 +73,9 @@ Result<HookSize> take_size(std::string_view whole, std::string_view& rest) {
 
 /// Takes words of the X convention off the front, such as "2XL 1X heavy"; empty when there is none.
 std::string_view take_extra(std::string_view& rest) {
-    constexpr std::string_view words[] = {"long",  "short", "heavy", "strong", "stout", "fine",
-                                          "light", "wide",  "l",     "s",      "h",     "f",
-                                          "w",     "xl",    "xs",    "xh",     "xf"};
+    constexpr std::string_view words[] = {"long", "short", "heavy", "strong", "stout",
+                                          "fine", "light", "wide",  "l",      "s",
+                                          "h",    "f",     "w"};
     const std::string_view start = rest;
     std::size_t taken = 0;
     for (;;) {
@@ -117,14 +117,12 @@ void add(std::vector<HookSize>& sizes, HookSize size) {
     if (std::find(sizes.begin(), sizes.end(), size) == sizes.end()) sizes.push_back(size);
 }
 
-void add_range(std::vector<HookSize>& sizes, HookSize a, HookSize b) {
+void add_range(WrittenHookSizes& out, HookSize a, HookSize b) {
     const bool even = on_even_ladder(a) && on_even_ladder(b);
+    out.step = std::max(out.step, even ? RangeStep::even : RangeStep::every);
     const HookSize end = std::max(a, b);
-    HookSize size = std::min(a, b);
-    while (size <= end) {
-        add(sizes, size);
-        size = even ? next_smaller(size).value_or(HookSize{end.number + 1})
-                    : HookSize{size.number + 1};
+    for (HookSize size = std::min(a, b); size <= end; ++size.number) {
+        if (!even || on_even_ladder(size)) add(out.sizes, size);
     }
 }
 
@@ -165,7 +163,7 @@ Result<WrittenHookSizes> parse_hook_sizes(std::string_view text) {
         if (take_range_mark(rest)) {
             const Result<HookSize> last = take_size(text, rest);
             if (!last.ok()) return last.error();
-            add_range(out.sizes, first.value(), last.value());
+            add_range(out, first.value(), last.value());
             const std::string_view more = take_extra(rest);
             if (!more.empty()) extra = more;
             skip_blanks(rest);

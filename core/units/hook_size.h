@@ -41,11 +41,19 @@ struct WrittenHookSize {
     std::string extra; ///< "1XL", "2X heavy": kept as text, never computed from
 };
 
+/// What a range was filled in by.
+enum class RangeStep : unsigned char {
+    no_range,
+    even,  ///< both ends on the even ladder
+    every, ///< an end is odd
+};
+
 /// Several hook sizes as written: "10, 12, 14", "12-18", "16 to 12", "8 and 10-14 2XL".
 struct WrittenHookSizes {
     std::string text;              ///< verbatim
     std::vector<HookSize> sizes{}; ///< a list in its own order, a range from large to small hook
     std::string extra{};           ///< the X words among them, such as "2XL"
+    RangeStep step = RangeStep::no_range;
 };
 
 /// What a hook size's text says.

@@ -112,7 +112,8 @@ TEST_CASE("what is no number is refused with a remedy") {
     }
     CHECK(refusal(std::string(401, '7')) == ErrorCode::too_large);
     CHECK(refusal(std::string(400, '7')) == ErrorCode::out_of_range);
-    CHECK(read("0." + std::string(290, '0') + std::string(400, '7')) == 7.77777777777777777777777777e-291);
+    CHECK(read("0." + std::string(290, '0') + std::string(400, '7')) ==
+          7.77777777777777777777777777e-291);
     CHECK(read("0e999999") == 0.0);
 }
 
