@@ -45,6 +45,7 @@ struct Hook {
     Estimate<Length> jig_radius;   ///< jig: radius of the centreline in the jig bend
     Estimate<Angle> jig_angle;     ///< jig: eye leg to shank
     Angle eye_angle; ///< of the ring to the wire behind it: up positive, down negative
+    friend bool operator==(const Hook&, const Hook&) = default;
 };
 
 /// The typical hook of that family and number, each value with its spread and origin "typical".

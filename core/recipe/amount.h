@@ -19,6 +19,13 @@ enum class AmountKind : unsigned char {
     word,     ///< "sparse", "to taste": legal, and no number
 };
 
+/// A key that this version does not know, kept as it was written: "key" and its JSON value.
+struct UnknownKey {
+    std::string key;
+    std::string json;
+    friend bool operator==(const UnknownKey&, const UnknownKey&) = default;
+};
+
 enum class Unit : unsigned char {
     count,
     turns,
@@ -52,7 +59,8 @@ struct Reading {
     double low = 0.0;
     double value = 0.0;
     double high = 0.0;
-    std::string part; ///< id of the part for Basis::part
+    std::string part;  ///< id of the part for Basis::part
+    bool bare = false; ///< a number alone: its use says what it counts
     friend bool operator==(const Reading&, const Reading&) = default;
 };
 
@@ -62,6 +70,7 @@ struct SizedText {
     std::string text;
     std::vector<HookSize> list{}; ///< what `sizes` was understood as
     Reading reading{};
+    friend bool operator==(const SizedText&, const SizedText&) = default;
 };
 
 /// An amount: the words, a number beside them where the person added one, a table by size.
@@ -70,19 +79,23 @@ struct Amount {
     std::string is;                   ///< the person's number beside a word, such as "4 mg"
     std::vector<SizedText> by_size{}; ///< overrides by hook size
     Reading reading{};                ///< of `is` where given, else of `text`
+    std::vector<UnknownKey> unknown{};
 
     [[nodiscard]] bool given() const { return !text.empty() || !is.empty() || !by_size.empty(); }
     /// The reading that holds at that size.
     [[nodiscard]] const Reading& at(HookSize size) const;
+    friend bool operator==(const Amount&, const Amount&) = default;
 };
 
 /// What an amount's words mean; AmountKind::word when they carry no number.
 ///
-/// Understands numbers, fractions, ranges, "about", units of length, mass, turns and fibres, shares
-/// of shank, gape, eye, wire, hook, bead, and "same as", "as long as", "x times" another part,
-/// whose id is one of `parts`. Fails   malformed when a number is there but cannot be meant: a
-/// negative count, a NaN, an
-///         unknown unit; never for plain words
+/// Understands numbers and fractions in digits and words, ranges, "about", turns, fibres and other
+/// pieces, units of length, mass, thread, angle and time, shares of shank, gape, eye, wire, hook
+/// and bead, and "same as", "as long as", "twice" another part, whose id is one of `parts`. The
+/// value of a range is its middle, for whole counts rounded down, and the first named of "10 or
+/// 12"; "about" is +-10 % (common practice, no source). Fails   malformed or unknown_unit when a
+/// number in digits is there but cannot be meant;
+///         out_of_range below 0 or beyond use; never for plain words
 [[nodiscard]] Result<Reading> read_amount(std::string_view text,
                                           const std::vector<std::string>& parts);
 
@@ -110,13 +123,17 @@ struct Spot {
     Landmark landmark = Landmark::none;
     std::string part; ///< id, for part_front and part_rear
     Reading offset{}; ///< tailward of the landmark: positive; eyeward: negative
+    std::vector<UnknownKey> unknown{};
 
     [[nodiscard]] bool given() const { return !text.empty() || !is.empty(); }
+    friend bool operator==(const Spot&, const Spot&) = default;
 };
 
 /// What a place's words mean.
 ///
-/// Fails   unknown_word when no landmark and no length can be made out, with a list of landmarks
+/// A share of the shank without a landmark is told from the front.
+/// Fails   unknown_word when no landmark and no length can be made out, with a list of landmarks;
+///         unknown_unit when the way from the landmark is no length
 [[nodiscard]] Result<Spot> read_spot(std::string_view text, const std::vector<std::string>& parts);
 
 } // namespace wrapwright

@@ -18,13 +18,6 @@ namespace wrapwright {
 
 inline constexpr int recipe_version = 1;
 
-/// A key that this version does not know, kept as it was written: "key" and its JSON value.
-struct UnknownKey {
-    std::string key;
-    std::string json;
-    friend bool operator==(const UnknownKey&, const UnknownKey&) = default;
-};
-
 /// What a fly is tied on: a hook, a shank, a tube, a needle.
 struct Base {
     std::string id;
@@ -33,8 +26,10 @@ struct Base {
     std::optional<HookFamily> family{};
     Amount size;                    ///< a size number where it does not follow the fly's size
     std::optional<Hook> measured{}; ///< the person's own; values of 0 are filled in
+    std::string measured_json;      ///< `measured` as it was written; kept while it says the same
     bool dressed = true;            ///< false: a trailing hook that is only joined
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Base&, const Base&) = default;
 };
 
 /// What holds two bases together.
@@ -46,6 +41,7 @@ struct Joint {
     std::string beads;    ///< id of beads on the joint, if any
     Amount bead_count;
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Joint&, const Joint&) = default;
 };
 
 /// A material as it is bought and drawn from stock.
@@ -71,14 +67,17 @@ struct RecipeMaterial {
     std::string origin_note; ///< lawful origin, verbatim
     bool restricted = false; ///< protected or restricted somewhere: check
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const RecipeMaterial&, const RecipeMaterial&) = default;
 };
 
 /// One share of a part that is made of several materials.
 struct Ingredient {
-    std::string material; ///< id
-    double share = 1.0;   ///< of the part's amount; the shares of a part add to 1
-    std::string how;      ///< "blend", "twist", "layer", verbatim
+    std::string material;    ///< id
+    double share = 1.0;      ///< of the part's amount; the shares of a part add to 1
+    std::string how;         ///< "blend", "twist", "layer", verbatim
+    bool share_said = false; ///< false: equal parts of what the others leave
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Ingredient&, const Ingredient&) = default;
 };
 
 /// Something that is on the finished fly, or is done to it and shows.
@@ -99,6 +98,7 @@ struct Part {
     std::string condition;        ///< "if floss, then rib", verbatim
     std::vector<HookSize> only{}; ///< what only_sizes was understood as
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Part&, const Part&) = default;
 };
 
 /// One physical action of a step.
@@ -117,6 +117,7 @@ struct Action {
     bool over_wet = false; ///< it is meant to go over a wet coat
     std::string note;
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Action&, const Action&) = default;
 };
 
 enum class BatchStage : unsigned char { each, all_first, all_last };
@@ -133,12 +134,14 @@ struct Step {
     bool restore_point = false; ///< a broken thread falls back to here
     std::vector<Action> actions{};
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Step&, const Step&) = default;
 };
 
 /// Who wrote it, from what, and what may be done with it.
 struct Provenance {
     std::string author, date, source, page, permission, credit, changes, version_of, language;
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Provenance&, const Provenance&) = default;
 };
 
 /// A whole recipe.
@@ -158,6 +161,7 @@ struct Recipe {
     std::vector<Step> steps{};
     std::vector<HookSize> size_list{}; ///< what `sizes` was understood as
     std::vector<UnknownKey> unknown{};
+    friend bool operator==(const Recipe&, const Recipe&) = default;
 };
 
 } // namespace wrapwright

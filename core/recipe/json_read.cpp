@@ -1,0 +1,210 @@
+#include "core/recipe/json_tree.h"
+
+#include "core/units/scan.h"
+
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <iterator>
+
+namespace wrapwright::json {
+
+namespace {
+
+/// Reads the text and tells its owner how far it has come.
+struct Cursor {
+    using iterator_category = std::input_iterator_tag;
+    using value_type = char;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const char*;
+    using reference = const char&;
+
+    const char* at = nullptr;
+    const char** seen = nullptr;
+
+    reference operator*() const { return *at; }
+    Cursor& operator++() {
+        *seen = ++at;
+        return *this;
+    }
+    Cursor operator++(int) {
+        const Cursor old = *this;
+        ++*this;
+        return old;
+    }
+    friend bool operator==(const Cursor& a, const Cursor& b) { return a.at == b.at; }
+};
+
+/// Builds the tree from the parser's events, and stops at the first thing that it cannot hold.
+class Builder {
+  public:
+    Builder(const char* start, const char* const& seen) : counted_(start), seen_(seen) {}
+
+    bool null() { return scalar(Kind::null, "null"); }
+    bool boolean(bool value) { return scalar(Kind::boolean, value ? "true" : "false"); }
+    bool number_integer(std::int64_t value) {
+        // The parser counts "-0" as a whole number, which has no sign for it.
+        return number(value == 0 ? "-0" : std::to_string(value));
+    }
+    bool number_unsigned(std::uint64_t value) { return number(std::to_string(value)); }
+    bool number_float(double, const std::string& written) { return number(written); }
+    bool string(std::string& value) { return scalar(Kind::text, std::move(value)); }
+    bool binary(std::vector<std::uint8_t>&) { return false; }
+    bool start_object(std::size_t) { return open(Kind::object); }
+    bool start_array(std::size_t) { return open(Kind::list); }
+    bool end_array() { return close(); }
+    bool end_object() { return check_keys(open_.back()->items) && close(); }
+    bool key(std::string& name) {
+        count_lines(0);
+        key_ = std::move(name);
+        return true;
+    }
+    bool parse_error(std::size_t, const std::string& last, const nlohmann::detail::exception& why) {
+        // A text that runs over the end of its line is at fault in the line where it stands.
+        count_lines(last.ends_with("<U+000A>") ? 1 : 0);
+        if (why.id == 406) {
+            return refuse(ErrorCode::out_of_range, detail::quoted(last) + " is beyond any number",
+                          "write a number of a size that things have");
+        }
+        const std::string_view reason = why.what();
+        if (reason.find("UTF-8") != std::string_view::npos) {
+            return refuse(ErrorCode::malformed, "a byte that is not UTF-8",
+                          "save the file in the encoding UTF-8");
+        }
+        if (last.empty() || reason.find("end of input") != std::string_view::npos) {
+            return refuse(ErrorCode::malformed, "the text ends before it is complete",
+                          "look for a missing quotation mark, bracket or brace; or take an "
+                          "undamaged copy");
+        }
+        return refuse(ErrorCode::malformed, "not JSON at " + detail::quoted(last),
+                      "look there for a missing comma, quotation mark or bracket, or one too many");
+    }
+
+    Node root{};
+    std::optional<Error> error{};
+
+  private:
+    void count_lines(std::ptrdiff_t held_back) {
+        const char* end = std::max(counted_, seen_ - held_back);
+        line_ += static_cast<int>(std::count(counted_, end, '\n'));
+        counted_ = end;
+    }
+    bool refuse(ErrorCode code, std::string message, std::string remedy) {
+        error = Error{code, std::move(message), std::move(remedy), {line_, path()}};
+        return false;
+    }
+    /// The keys and places from the outermost value to where the parser is.
+    [[nodiscard]] std::string path() const {
+        std::string path;
+        const auto step = [&](const std::string& key) {
+            if (!path.empty() && !key.empty()) path += '.';
+            path += key;
+        };
+        for (std::size_t i = 0; i < open_.size(); ++i) {
+            step(open_[i]->key);
+            if (open_[i]->kind == Kind::list && i + 1 < open_.size()) {
+                path += '[' + std::to_string(open_[i]->items.size() - 1) + ']';
+            }
+        }
+        step(key_);
+        return path;
+    }
+    Node* add(Kind kind, std::string text) {
+        if (++values_ > most_values) {
+            refuse(ErrorCode::too_large, "more than 200,000 values",
+                   "split the file: a recipe has a few hundred");
+            return nullptr;
+        }
+        Node* node = &root;
+        if (!open_.empty()) node = &open_.back()->items.emplace_back();
+        *node = {kind, line_, std::move(key_), std::move(text), {}};
+        key_.clear();
+        return node;
+    }
+    bool scalar(Kind kind, std::string text) {
+        count_lines(0);
+        return add(kind, std::move(text)) != nullptr;
+    }
+    bool number(std::string text) {
+        count_lines(1); // the parser has to see the byte after a number to know that it ended
+        return add(Kind::number, std::move(text)) != nullptr;
+    }
+    bool open(Kind kind) {
+        count_lines(0);
+        if (open_.size() >= static_cast<std::size_t>(most_levels)) {
+            return refuse(ErrorCode::too_large, "nested deeper than 48 levels",
+                          "a recipe needs 8 levels at most: look for brackets that do not close");
+        }
+        Node* node = add(kind, {});
+        if (node == nullptr) return false;
+        open_.push_back(node); // stays valid: nothing is added beside it while it is open
+        return true;
+    }
+    bool close() {
+        count_lines(0);
+        open_.pop_back();
+        return true;
+    }
+    bool check_keys(const std::vector<Node>& members) {
+        std::vector<const Node*> sorted;
+        sorted.reserve(members.size());
+        for (const Node& member : members) sorted.push_back(&member);
+        std::stable_sort(sorted.begin(), sorted.end(),
+                         [](const Node* a, const Node* b) { return a->key < b->key; });
+        const auto twice =
+            std::adjacent_find(sorted.begin(), sorted.end(),
+                               [](const Node* a, const Node* b) { return a->key == b->key; });
+        if (twice == sorted.end()) return true;
+        const Node& second = **std::next(twice);
+        line_ = second.line;
+        key_ = second.key;
+        return refuse(ErrorCode::duplicate,
+                      "the key " + detail::quoted(second.key) + " is there twice, first in line " +
+                          std::to_string((*twice)->line),
+                      "keep one of the two");
+    }
+
+    std::vector<Node*> open_{};
+    std::string key_{};
+    const char* counted_;
+    const char* const& seen_;
+    int line_ = 1;
+    int values_ = 0;
+};
+
+} // namespace
+
+const Node* Node::find(std::string_view member) const {
+    const auto it = std::find_if(items.begin(), items.end(),
+                                 [&](const Node& item) { return item.key == member; });
+    return kind != Kind::object || it == items.end() ? nullptr : &*it;
+}
+
+Result<Node> read(std::string_view text) {
+    if (text.size() > most_bytes) {
+        return Error{ErrorCode::too_large, "the text is longer than 4 MiB",
+                     "take a recipe file: it has a few thousand bytes, and photos stay beside it"};
+    }
+    if (detail::trimmed(text).empty()) {
+        return Error{ErrorCode::malformed,
+                     "the text is empty",
+                     "start from one of the demo recipes, or take an undamaged copy",
+                     {1, {}}};
+    }
+    if (text.starts_with("\xff\xfe") || text.starts_with("\xfe\xff")) {
+        return Error{ErrorCode::malformed,
+                     "the text is in UTF-16",
+                     "save the file in the encoding UTF-8",
+                     {1, {}}};
+    }
+    const char* seen = text.data();
+    Builder builder(seen, seen);
+    const Cursor first{text.data(), &seen};
+    const Cursor last{text.data() + text.size(), &seen};
+    const bool ok = nlohmann::json::sax_parse(first, last, &builder);
+    if (builder.error) return *builder.error;
+    WW_ASSERT(ok);
+    return std::move(builder.root);
+}
+
+} // namespace wrapwright::json
