@@ -4,6 +4,7 @@
 #include "core/hook/hook.h"
 
 #include <array>
+#include <cstddef>
 #include <glm/vec2.hpp>
 #include <string_view>
 
@@ -53,6 +54,10 @@ class Centreline {
     [[nodiscard]] glm::dvec2 eye_centre() const { return eye_centre_; }
     [[nodiscard]] const std::array<WirePiece, 8>& pieces() const { return pieces_; }
     [[nodiscard]] int piece_count() const { return count_; }
+    /// The main bend: the arc between shank and spear, turning towards the point.
+    [[nodiscard]] const WirePiece& bend() const {
+        return pieces_[static_cast<std::size_t>(count_ - 2)];
+    }
 
   private:
     [[nodiscard]] const WirePiece& piece_at(Length at, Length& into) const;

@@ -2,6 +2,7 @@
 
 #include "core/hook/centreline.h"
 #include "core/hook/typical.h"
+#include "core/units/word.h"
 
 #include <algorithm>
 #include <cmath>
@@ -115,25 +116,19 @@ void fill_jig(Hook& h) {
     fill(h.jig_leg, std::max(h.eye_length.value - corner, 0.3 * h.eye_length.value), 0.30);
 }
 
-double relative_spread(const Estimate<Length>& e) {
-    return std::max(e.high - e.value, e.value - e.low) / e.value;
-}
-
 } // namespace
 
 std::string_view name(HookShape shape) { return shape_names[static_cast<int>(shape)]; }
 std::string_view name(HookFamily family) { return family_names[static_cast<int>(family)]; }
 
 std::optional<HookFamily> hook_family(std::string_view word) {
-    const auto* found = std::find(std::begin(family_names), std::end(family_names), word);
-    if (found == std::end(family_names)) return std::nullopt;
-    return static_cast<HookFamily>(found - std::begin(family_names));
+    const auto i = find_word(family_names, word);
+    return i ? std::optional(static_cast<HookFamily>(*i)) : std::nullopt;
 }
 
 std::optional<HookShape> hook_shape(std::string_view word) {
-    const auto* found = std::find(std::begin(shape_names), std::end(shape_names), word);
-    if (found == std::end(shape_names)) return std::nullopt;
-    return static_cast<HookShape>(found - std::begin(shape_names));
+    const auto i = find_word(shape_names, word);
+    return i ? std::optional(static_cast<HookShape>(*i)) : std::nullopt;
 }
 
 Result<Hook> complete_hook(Hook h) {

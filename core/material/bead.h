@@ -4,6 +4,9 @@
 #include "core/hook/hook.h"
 #include "core/units/estimate.h"
 
+#include <optional>
+#include <string_view>
+
 namespace wrapwright {
 
 enum class BeadHole : unsigned char {
@@ -11,6 +14,9 @@ enum class BeadHole : unsigned char {
     countersunk, ///< a bore with a cone at the rear
     slotted,     ///< a bore at the eye's end, a slot from the rear
 };
+
+std::string_view name(BeadHole hole);
+[[nodiscard]] std::optional<BeadHole> bead_hole(std::string_view word);
 
 /// A bead as a sphere with a bore along its axis.
 struct Bead {
@@ -30,8 +36,11 @@ struct Bead {
 /// Source  napkin ring V = pi h^3 / 6; countersink and slot derived in bead.cpp
 [[nodiscard]] Volume bead_volume(const Bead& bead);
 
-/// Length of the bore between the rims: sqrt(D^2 - b^2), shortened by a countersink.
+/// Length of the bore from rim to rim: sqrt(D^2 - b^2), less what the mouth of a countersink takes.
 [[nodiscard]] Length bore_length(const Bead& bead);
+
+/// How deep the countersink goes into the bore from its mouth; 0 where there is none.
+[[nodiscard]] Length countersink_depth(const Bead& bead);
 
 /// Where the volume centre lies on the axis from the sphere's centre, tailward positive.
 [[nodiscard]] Length bead_centre_offset(const Bead& bead);
@@ -41,6 +50,18 @@ struct Bead {
 /// Valid   wire > 0, radius >= wire / 2, 0 <= angle <= pi, bore_length >= 0
 /// Source  derived in bead.cpp from the symmetric worst position; checked by brute force in tests
 [[nodiscard]] Length bore_needed(Length wire, Length radius, Angle angle, Length bore_length);
+
+/// How much wider than the wire a slot must be to let it through.
+inline constexpr Length slot_clearance = millimetres(0.05);
+
+/// The smallest bore with which that bead, its countersink or slot kept, slides over a bend.
+///
+/// A slot faces the inside of the bend: where it is wide enough only the unslotted part counts.
+/// Valid   as bore_needed
+/// Error   exact for a straight bore, and for a countersink while the outer edge meets the wall on
+///         the bend's arc; by search along the wire to 1 um
+/// Source  derived in bead_fit.cpp; checked by brute force in tests
+[[nodiscard]] Length bead_bore_needed(const Bead& bead, Length wire, Length radius, Angle angle);
 
 enum class Passage : unsigned char { passes, tight, sticks };
 
@@ -58,14 +79,15 @@ struct BeadFit {
     PassageCheck barb;     ///< bore over wire and barb
     PassageCheck bend;     ///< bore over the main bend
     PassageCheck jig_bend; ///< bore, or slot, over the jig bend; passes when there is none
-    PassageCheck eye;   ///< eye's outside over bore or slot: the bead does not fall off the front
-    Length gape_left{}; ///< gape - (bead - wire) / 2
+    PassageCheck eye;      ///< eye's outside over the bore: the bead does not fall off the front
+    Length gape_left{};    ///< gape - (bead - wire) / 2
     double gape_share = 1.0;
 };
 
 /// Whether that bead goes on that hook, and how much of the gape it leaves.
 ///
-/// Error   bends are not perfect arcs: +-0.03 mm at 1 mm radius, hence "tight" below `clearance`
+/// Over wire and barb "tight" is a margin from 0 to `clearance`; over a bend from -clearance on.
+/// Error   bends are not perfect arcs: +-0.03 mm at 1 mm radius, and bores +-0.05 mm
 /// Source  bend: bore_needed; gape left: geometry of a bead centred on the wire
 [[nodiscard]] BeadFit bead_fit(const Bead& bead, const Hook& hook, Length clearance);
 

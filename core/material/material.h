@@ -3,6 +3,7 @@
 
 #include "core/material/bead.h"
 #include "core/material/substance.h"
+#include "core/result.h"
 
 #include <optional>
 #include <string_view>
@@ -48,6 +49,13 @@ std::string_view name(MaterialKind kind);
 /// How a coat hardens, which decides what may follow it and which caution is due.
 enum class CoatKind : unsigned char { none, varnish, quick_glue, light_cured, epoxy, wax };
 
+std::string_view name(CoatKind kind);
+[[nodiscard]] std::optional<CoatKind> coat_kind(std::string_view word);
+
+/// The diameter that a trade word for ribbing wire stands for: extra small, small, brassie, medium,
+/// large. Sellers differ by the interval.
+[[nodiscard]] std::optional<Estimate<Length>> wire_diameter_word(std::string_view word);
+
 /// One material in numbers. A value of 0 means "does not apply to this kind".
 ///
 /// Units   SI; the origin of each number travels with it
@@ -63,7 +71,7 @@ struct Stuff {
     double packing = 1.0;            ///< solid share of the wound build-up (physics: phi_b)
     Estimate<Force> strength;        ///< breaking load of the strand
     Estimate<Length> usable_length;  ///< of one fibre, feather, herl or quill
-    Estimate<Length> fibre_diameter; ///< of a single fibre, hair or barb
+    Estimate<Length> fibre_diameter; ///< of a single fibre, hair or barb; flat: of equal area
     Estimate<Length> barb_length;    ///< of a hackle's barbs, of a herl's flue
     Estimate<Density> wound_density; ///< of dubbing once wound
     Estimate<Mass> item_mass;        ///< of one piece (bead, drop of a coat, feather); weighed wins
@@ -97,8 +105,11 @@ struct MaterialFacts {
 
 /// The material in numbers: what is known kept, the rest from typical values with their spread.
 ///
-/// `gape` scales the few typical values that go by the hook (barb length, wing slip width).
+/// `gape` scales the typical values that go by the hook (barb length, bead, wing slip width). The
+/// mass of a piece is as weighed, else by volume. Hair from 0.18 mm on is taken as hollow.
+/// Valid   gape > 0
 /// Fails   out_of_range, naming the value, for a number that such a material cannot have
+/// Source  usual.cpp, row by row; substance.cpp for densities and strengths
 [[nodiscard]] Result<Stuff> complete_material(const MaterialFacts& facts, Length gape);
 
 } // namespace wrapwright

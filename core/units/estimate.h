@@ -45,6 +45,15 @@ constexpr Estimate<Q> about(Q v, double relative, Origin o = Origin::typical) {
     return {v, v - half, v + half, o};
 }
 
+/// The wider half of the interval as a share of the value; 0 where the value is 0.
+template <class Q>
+constexpr double relative_spread(const Estimate<Q>& e) {
+    if (e.value.si == 0.0) return 0.0; // exact: "does not apply"
+    const double up = e.high.si - e.value.si, down = e.value.si - e.low.si;
+    const double size = e.value.si < 0.0 ? -e.value.si : e.value.si;
+    return (up > down ? up : down) / size;
+}
+
 /// The sum of two estimates whose errors are independent: half-widths add in quadrature.
 ///
 /// Source  first-order propagation, JCGM 100:2008 (GUM) 5.1.2, each side by itself

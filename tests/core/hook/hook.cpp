@@ -34,6 +34,7 @@ TEST_CASE("every family and shape is found again by its own name") {
     for (const HookShape s : {HookShape::straight, HookShape::curved, HookShape::jig}) {
         CHECK(hook_shape(name(s)) == s);
     }
+    CHECK(hook_family("long_shank") == HookFamily::long_shank);
     CHECK_FALSE(hook_family("treble").has_value());
     CHECK_FALSE(hook_shape("").has_value());
 }
