@@ -91,20 +91,15 @@ std::optional<AmountUnit> take_basis(std::string_view& rest) {
 }
 
 std::optional<AmountUnit> measure(std::string_view word) {
-    AmountUnit unit;
     if (word.empty()) return std::nullopt;
-    if ((unit.length = length_unit(word))) {
-        unit.unit = Unit::length;
-        return unit;
-    }
-    if ((unit.mass = mass_unit(word))) {
-        unit.unit = Unit::mass;
-        return unit;
-    }
-    if ((unit.linear = linear_density_unit(word))) {
-        unit.unit = Unit::linear_density;
-        return unit;
-    }
+    AmountUnit unit;
+    unit.length = length_unit(word);
+    unit.mass = mass_unit(word);
+    unit.linear = linear_density_unit(word);
+    if (unit.length) unit.unit = Unit::length;
+    if (unit.mass) unit.unit = Unit::mass;
+    if (unit.linear) unit.unit = Unit::linear_density;
+    if (unit.length || unit.mass || unit.linear) return unit;
     std::string low = lowered(word);
     if (low.size() > 1 && low.ends_with('.')) low.pop_back();
     for (const UnitWords& row : unit_rows) {

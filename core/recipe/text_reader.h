@@ -1,7 +1,7 @@
 #pragma once
 // The visitor of core/recipe/text_keys.h that fills a struct from one JSON object.
 
-#include "core/recipe/json_tree.h"
+#include "core/recipe/text_json.h"
 #include "core/recipe/text_keys.h"
 #include "core/recipe/text_words.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 // The visitor of core/recipe/text_keys.h that makes one JSON object of a struct.
 
-#include "core/recipe/json_tree.h"
+#include "core/recipe/text_json.h"
 #include "core/recipe/text_keys.h"
 #include "core/recipe/text_words.h"
 

@@ -1,4 +1,4 @@
-#include "core/recipe/json_tree.h"
+#include "core/recipe/text_json.h"
 
 #include <array>
 

@@ -1,4 +1,4 @@
-#include "core/recipe/json_tree.h"
+#include "core/recipe/text_json.h"
 
 #include "core/units/scan.h"
 
@@ -11,16 +11,20 @@ namespace wrapwright::json {
 
 namespace {
 
+using Position = std::string_view::const_iterator;
+
 /// Reads the text and tells its owner how far it has come.
 struct Cursor {
+    // NOLINTBEGIN(readability-identifier-naming): std::iterator_traits asks for these names
     using iterator_category = std::input_iterator_tag;
     using value_type = char;
     using difference_type = std::ptrdiff_t;
     using pointer = const char*;
     using reference = const char&;
+    // NOLINTEND(readability-identifier-naming)
 
-    const char* at = nullptr;
-    const char** seen = nullptr;
+    Position at{};
+    Position* seen = nullptr;
 
     reference operator*() const { return *at; }
     Cursor& operator++() {
@@ -38,7 +42,7 @@ struct Cursor {
 /// Builds the tree from the parser's events, and stops at the first thing that it cannot hold.
 class Builder {
   public:
-    Builder(const char* start, const char* const& seen) : counted_(start), seen_(seen) {}
+    Builder(Position start, const Position& seen) : counted_(start), seen_(seen) {}
 
     bool null() { return scalar(Kind::null, "null"); }
     bool boolean(bool value) { return scalar(Kind::boolean, value ? "true" : "false"); }
@@ -85,7 +89,7 @@ class Builder {
 
   private:
     void count_lines(std::ptrdiff_t held_back) {
-        const char* end = std::max(counted_, seen_ - held_back);
+        const Position end = std::max(counted_, seen_ - held_back);
         line_ += static_cast<int>(std::count(counted_, end, '\n'));
         counted_ = end;
     }
@@ -149,8 +153,10 @@ class Builder {
         std::vector<const Node*> sorted;
         sorted.reserve(members.size());
         for (const Node& member : members) sorted.push_back(&member);
-        std::stable_sort(sorted.begin(), sorted.end(),
-                         [](const Node* a, const Node* b) { return a->key < b->key; });
+        // By address among equals, so that the later one is the second.
+        std::sort(sorted.begin(), sorted.end(), [](const Node* a, const Node* b) {
+            return a->key != b->key ? a->key < b->key : a < b;
+        });
         const auto twice =
             std::adjacent_find(sorted.begin(), sorted.end(),
                                [](const Node* a, const Node* b) { return a->key == b->key; });
@@ -166,8 +172,8 @@ class Builder {
 
     std::vector<Node*> open_{};
     std::string key_{};
-    const char* counted_;
-    const char* const& seen_;
+    Position counted_;
+    const Position& seen_;
     int line_ = 1;
     int values_ = 0;
 };
@@ -197,10 +203,10 @@ Result<Node> read(std::string_view text) {
                      "save the file in the encoding UTF-8",
                      {1, {}}};
     }
-    const char* seen = text.data();
+    Position seen = text.begin();
     Builder builder(seen, seen);
-    const Cursor first{text.data(), &seen};
-    const Cursor last{text.data() + text.size(), &seen};
+    const Cursor first{text.begin(), &seen};
+    const Cursor last{text.end(), &seen};
     const bool ok = nlohmann::json::sax_parse(first, last, &builder);
     if (builder.error) return *builder.error;
     WW_ASSERT(ok);
