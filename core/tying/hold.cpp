@@ -181,8 +181,7 @@ void do_tie_in(Run& run, const Act& act) {
         const Estimate<Mass> mass = mass_of(s, section, reach);
         bundle.mass = mass.value;
         run.take(act.part, act.material, pieces, 0.0, reach, mass);
-        const Length half =
-            0.5 * std::max(w.now.cell, 3.0 * run.stuff(w.state.thread.material).width.value);
+        const Length half = 0.5 * holding_span(run.stuff(w.state.thread.material), turns);
         thicken(w, std::max(Length{}, at - half), at + half, section, bundle_packing);
         run.extend(act.part, at, at);
     } else {

@@ -89,7 +89,10 @@ void do_slide_on(Run& run, const Act& act) {
         placed.all_round = true;
         placed.mass = stuff.item_mass.value;
         base.bead = static_cast<int>(run.out.placed.size()) - 1;
-        for (int i = w.now.index(base.bead_rear); i <= w.now.index(base.bead_rear + along); ++i) {
+        // Cells that lie in the bead altogether: what is wound against it starts on the bare wire.
+        const int first = w.now.index(base.bead_rear + 0.999 * w.now.cell);
+        const int last = w.now.index(base.bead_rear + along) - 1;
+        for (int i = piece == 0 && base.bead_rear.si == 0.0 ? 0 : first; i <= last; ++i) {
             const double off = w.now.at(i).si - middle.si;
             const double chord =
                 round ? reach.si * reach.si - 4.0 * off * off : reach.si * reach.si;

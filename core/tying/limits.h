@@ -34,6 +34,7 @@ struct Limits {
     double hackle_low = 0.75;       ///< and below which it is small
     Length butt_gap = millimetres(0.3);    ///< between a butt's end and the ballast
     Length least_step = millimetres(0.25); ///< of diameter: strands bridge a smaller one
+    Length held_end = millimetres(0.6); ///< at its ends a strand is held by thread and cannot slide
     Length flat_window = millimetres(0.3); ///< the stretch over which a slope is taken
     double butt_step = 0.20;               ///< share of the diameter that shows as a bump
     double waste_tag = 0.0;                ///< left for the issue on stock: waste and packs

@@ -87,6 +87,9 @@ struct Run {
     double number_or(const Number& n, double usual, Kind kind, Length at);
 };
 
+/// The stretch that turns of thread at one place cover.
+[[nodiscard]] Length holding_span(const Stuff& thread, double turns);
+
 [[nodiscard]] inline Evidence length_of(Length x) { return {Kind::length, x.si}; }
 [[nodiscard]] inline Evidence turns_of(double x) { return {Kind::turns, x}; }
 [[nodiscard]] inline Evidence count_of(double x) { return {Kind::count, x}; }

@@ -35,7 +35,8 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
     const int profile_below = out.last_profile[static_cast<std::size_t>(base)];
     WrapAsk whole = ask;
     whole.spacing = spacing;
-    const Wrap done = wrap(w.now, w.now, whole, std::max(limits.flat_window, ask.width));
+    const Wrap done =
+        wrap(w.now, w.now, whole, std::max(limits.flat_window, ask.width), limits.held_end);
     w.profile_changed = true;
 
     Winding winding;
@@ -73,15 +74,11 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
     take(part, material, 0.0, done.turns, done.length, about(winding.mass, doubt, s.linear.origin));
 
     check_wet(done.from, done.to);
-    if (done.grip > limits.slope_safe && part != none) {
-        const Length low = std::min(done.from, done.to), high = std::max(done.from, done.to);
-        const Profile& below = out.profiles[static_cast<std::size_t>(profile_below)];
-        const Steepest steep = steepest(below, low, high, std::max(limits.flat_window, ask.width));
-        if (steep.step < limits.least_step) return done;
+    if (done.grip > limits.slope_safe && done.step > limits.least_step && part != none) {
         find(done.grip > limits.slope_slides ? Level::likely : Level::note, Rule::step_too_steep,
              done.slope_at,
              {ratio_of(done.grip), ratio_of(limits.slope_safe), ratio_of(limits.slope_slides),
-              length_of(steep.step)});
+              length_of(done.step)});
     }
     return done;
 }

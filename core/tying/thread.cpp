@@ -31,6 +31,11 @@ double filling(const Stuff& thread, double from_diameter, double to_diameter) {
 
 } // namespace
 
+Length holding_span(const Stuff& thread, double turns) {
+    // Turn against turn for the first four, then they climb. Common practice, no source.
+    return std::clamp(turns, 2.0, 4.0) * thread.width.value;
+}
+
 bool Run::thread_ready() {
     const BaseWork& w = work(act().base);
     if (w.state.thread.on) return true;
@@ -85,8 +90,7 @@ Wrap Run::thread_wrap(WrapAsk ask, int part) {
 void Run::thread_turns(Length at, double turns) {
     const BaseWork& w = work(act().base);
     const Stuff& thread = stuff(w.state.thread.material);
-    // Holding turns lie on and beside each other: half of them touch, the rest climb.
-    const double span = std::max(2.0, 0.5 * turns) * thread.width.value.si;
+    const double span = holding_span(thread, turns).si;
     const double first = std::clamp(at.si - 0.5 * span, 0.0, w.now.end().si - span);
     WrapAsk ask = thread_ask(thread, Length{first + span});
     ask.to = Length{first};

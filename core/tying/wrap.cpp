@@ -46,24 +46,28 @@ double share_of(const Cells& c, int i) {
     return i == c.last ? c.last_share : 1.0;
 }
 
-double slope_at(const Profile& profile, int i) {
-    const int a = std::max(0, i - 1), b = std::min(profile_cells - 1, i + 1);
+/// tan of the core at cell i, from its neighbours within [first, last]: what lies beyond the
+/// stretch (a bead, a step) is not under the strand.
+double slope_at(const Profile& profile, int i, int first, int last) {
+    const int a = std::max(first, i - 1), b = std::min(last, i + 1);
+    if (a == b) return 0.0;
     return (profile.diameter[static_cast<std::size_t>(b)] -
             profile.diameter[static_cast<std::size_t>(a)]) /
            (2.0 * (b - a) * profile.cell.si);
 }
 
-/// Turns per metre of touching turns at cell i.
-double touching_density(const Profile& below, int i, double w, double h) {
+/// Turns per metre of touching turns at cell i, whose core has that slope.
+double touching_density(const Profile& below, int i, double slope, double w, double h) {
     const double d = below.diameter[static_cast<std::size_t>(i)];
-    return 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), slope_at(below, i));
+    return 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), slope);
 }
 
 /// The turns of touching strand in the cells, unscaled.
 double touching_turns(const Profile& below, const Cells& c, double w, double h) {
     double turns = 0.0;
     for (int i = c.first; i <= c.last; ++i) {
-        turns += touching_density(below, i, w, h) * share_of(c, i) * below.cell.si;
+        turns += touching_density(below, i, slope_at(below, i, c.first, c.last), w, h) *
+                 share_of(c, i) * below.cell.si;
     }
     return turns;
 }
@@ -74,9 +78,10 @@ double march(const Profile& below, double from, double turns, bool tailward, dou
     const double cell = below.cell.si;
     double at = from;
     int i = below.index(Length{from});
+    const int first = tailward ? i : 0, last = tailward ? profile_cells - 1 : i;
     while (turns > 0.0) {
         const double edge = tailward ? (i + 1) * cell : i * cell;
-        const double density = touching_density(below, i, w, h);
+        const double density = touching_density(below, i, slope_at(below, i, first, last), w, h);
         const double in_cell = std::abs(edge - at) * density;
         if (in_cell >= turns) return at + (tailward ? 1.0 : -1.0) * turns / density;
         turns -= in_cell;
@@ -131,7 +136,8 @@ void settle(const Profile& below, const WrapAsk& ask, Wrap& out, double& density
 
 } // namespace
 
-Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window) {
+Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window,
+          Length held_end) {
     WW_ASSERT(ask.width.si > 0.0 && ask.height.si > 0.0);
     Wrap out;
     double touching_share = 0.0;
@@ -145,9 +151,13 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
         if (&above != &below) above = below;
         return out;
     }
-    const Steepest steep = steepest(below, Length{low}, Length{high}, window);
-    out.slope = steep.slope;
-    out.slope_at = steep.at;
+    if (span > 2.0 * held_end.si) {
+        const Steepest steep =
+            steepest(below, Length{low} + held_end, Length{high} - held_end, window);
+        out.slope = steep.slope;
+        out.slope_at = steep.at;
+        out.step = steep.step;
+    }
 
     const Cells c = cells_between(below, low, high);
     const bool graded = ask.spacing == Spacing::graded;
@@ -163,19 +173,18 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
     double turns = 0.0, core = 0.0, widest = 0.0, cover = 0.0;
     // Slopes are read from the profile before it is changed: cell i + 1 is still untouched when
     // cell i is written, and the old value of i - 1 travels along.
-    double before = c.first > 0 ? below.diameter[static_cast<std::size_t>(c.first - 1)]
-                                : below.diameter[static_cast<std::size_t>(c.first)];
-    int left = c.first > 0 ? c.first - 1 : c.first;
+    double before = below.diameter[static_cast<std::size_t>(c.first)];
+    int left = c.first;
     for (int i = c.first; i <= c.last; ++i) {
         const auto k = static_cast<std::size_t>(i);
         const double d = below.diameter[k];
-        const int right = std::min(profile_cells - 1, i + 1);
+        const int right = std::min(c.last, i + 1);
         const double tan_a = (below.diameter[static_cast<std::size_t>(right)] - before) /
                              (2.0 * std::max(1, right - left) * below.cell.si);
         const double share = share_of(c, i), dx = share * below.cell.si;
         double nu = even;
         if (touching) {
-            nu = 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), tan_a);
+            nu = touching_density(below, i, tan_a, w, h);
         } else if (graded) {
             nu = out.turns / (weight * d);
         }
@@ -195,7 +204,7 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
         turns += nu * dx;
         core += d * dx;
         cover += dx;
-        widest = std::max(widest, coverage);
+        widest = std::max(widest, touching ? 1.0 : coverage);
         before = d;
         left = i;
         above.diameter[k] = d + grown * share;
@@ -218,8 +227,9 @@ Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length windo
 Steepest steepest(const Profile& profile, Length from, Length to, Length window) {
     const double cell = profile.cell.si;
     const int reach = std::max(1, static_cast<int>(window.si / cell));
-    const int first = profile.index(std::min(from, to));
-    const int last = profile.index(std::max(from, to));
+    // Cells whose middle lies in the stretch.
+    const int first = profile.index(std::min(from, to) + 0.5 * profile.cell);
+    const int last = profile.index(std::max(from, to) - 0.5 * profile.cell);
     double worst = 0.0;
     int at = first;
     for (int i = first; i + reach <= last; ++i) {

@@ -39,6 +39,7 @@ struct Wrap {
     Length core{};       ///< mean diameter below
     double slope = 0.0;  ///< steepest tan below, over a window as wide as the strand
     Length slope_at{};
+    Length step{};        ///< of diameter, across that window
     double grip = 0.0;    ///< friction needed there: tan(alpha) / sin(psi)
     double layers = 1.0;  ///< largest coverage: 1 is one touching layer
     bool clipped = false; ///< the wire ended first
@@ -46,14 +47,15 @@ struct Wrap {
 
 /// Winds a strand on `below` and writes the profile that results into `above`.
 ///
-/// `above` may be the same object as `below`.
-/// Units   m; places behind the eye
-/// Valid   width, height > 0; places inside the profile (clipped otherwise)
-/// Error   integration by cells: turns and length within (cell / span) of the exact integral; on a
+/// `above` may be the same object as `below`. Slopes within `held_end` of either end do not count:
+/// the strand is held by thread there. Units   m; places behind the eye Valid   width, height > 0;
+/// places inside the profile (clipped otherwise) Error   integration by cells: turns and length
+/// within (cell / span) of the exact integral; on a
 ///         profile that is flat or linear over the stretch better than 1e-6
 /// Source  length per turn and touching pitch: core/geometry/helix.h; build-up by volume
 ///         conservation and by layers: derived in wrap.cpp
-Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window);
+Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window,
+          Length held_end = {});
 
 /// The steepest tan of the profile between two places, over a window that wide, and where it is.
 struct Steepest {

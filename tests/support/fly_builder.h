@@ -91,6 +91,7 @@ inline Recipe good_nymph() {
     RecipeMaterial herl = material("herl", MaterialKind::herl, Substance::keratin);
     herl.fibre_length = mm(100);
     herl.size = mm(0.3);
+    herl.thickness = mm(0.2);
     RecipeMaterial wire = material("wire", MaterialKind::wire, Substance::copper);
     wire.size = mm(0.13);
     RecipeMaterial varnish = material("varnish", MaterialKind::coat, Substance::lacquer);

@@ -133,7 +133,7 @@ TEST_CASE("a fly half as long takes half the strand and an eighth of the hook's 
     const auto scaled = [](double k) {
         Recipe r = good_nymph();
         for (RecipeMaterial& m : r.materials) {
-            for (Amount* a : {&m.size, &m.bore, &m.fibre_length}) {
+            for (Amount* a : {&m.size, &m.bore, &m.fibre_length, &m.thickness}) {
                 a->reading.low *= k;
                 a->reading.value *= k;
                 a->reading.high *= k;
@@ -143,6 +143,7 @@ TEST_CASE("a fly half as long takes half the strand and an eighth of the hook's 
             m.linear.reading.high *= k * k;
         }
         r.parts[3].length = mm(4.0 * k);
+        r.parts[3].count = count(6.0 * k * k); // fibres keep their diameter: their area scales
         for (Step& s : r.steps) {
             for (Action& a : s.actions) {
                 for (Spot* p : {&a.from, &a.to}) {
@@ -159,6 +160,7 @@ TEST_CASE("a fly half as long takes half the strand and an eighth of the hook's 
         }
         Limits limits;
         limits.flat_window = k * limits.flat_window;
+        limits.held_end = k * limits.held_end;
         Result<Pattern> pattern = link(r);
         WW_ASSERT(pattern.ok());
         Result<Tied> tied = tie_once(pattern.value(), HookSize{14}, &h, limits);
