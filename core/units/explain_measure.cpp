@@ -6,22 +6,24 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 
 namespace wrapwright::detail {
 
 namespace {
 
-std::string fraction(int numerator, int denominator) {
-    const int common = std::gcd(numerator, denominator);
-    const int n = numerator / common;
-    const int d = denominator / common;
-    std::string text;
-    if (n >= d) text = std::to_string(n / d);
-    if (n % d != 0) {
-        if (!text.empty()) text += ' ';
-        text += std::to_string(n % d) + '/' + std::to_string(d);
+/// So many 64ths of an inch in lowest terms: 14 gives "7/32 in", 96 gives "1 1/2 in".
+std::string inches_text(int sixty_fourths) {
+    const int whole = sixty_fourths / 64;
+    int above = sixty_fourths % 64;
+    int below = 64;
+    while (above != 0 && above % 2 == 0) {
+        above /= 2;
+        below /= 2;
     }
+    std::string text;
+    if (whole > 0 || above == 0) text = std::to_string(whole);
+    if (whole > 0 && above > 0) text += ' ';
+    if (above > 0) text += std::to_string(above) + '/' + std::to_string(below);
     return text + " in";
 }
 
@@ -39,7 +41,7 @@ void add_fraction(SizeMeaning& meaning, double mm) {
     const int n = static_cast<int>(sixty_fourths);
     const double approximation = n * 127.0 / 5.0 / 64.0;
     meaning.facts.push_back({"nearest 64th of an inch",
-                             fraction(n, 64) + ", " + off_by(approximation, mm),
+                             inches_text(n) + ", " + off_by(approximation, mm),
                              sixty_fourths / 64.0});
 }
 
@@ -63,7 +65,7 @@ bool is_sold_as(const BeadLabel& label, double mm) {
 
 void add_bead(SizeExplanation& out, SizeMeaning& meaning, double mm) {
     for (const BeadLabel& label : bead_labels) {
-        const std::string name = fraction(label.numerator, label.denominator);
+        const std::string name = inches_text(label.numerator * 64 / label.denominator);
         if (std::abs(label.millimetres() - mm) < 1e-6) {
             meaning.facts.push_back(
                 {"bead of that label", "sold as " + std::string(label.sold_as) + " mm", {}});
