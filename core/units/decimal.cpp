@@ -14,7 +14,7 @@ namespace {
 /// A whole number of up to 4,096 bits, little end first; no limb above `used` counts.
 ///
 /// The longest that is needed: 400 digits (1,329 bits) down to 1e-300, which is a division by
-/// 10^699 after a shift by 75 limbs: 3,729 bits.
+/// 10^699 after a shift by 2,385 bits: 3,714 bits.
 class Whole {
   public:
     void multiply_add(std::uint32_t factor, std::uint32_t addend) {
@@ -106,12 +106,14 @@ double nearest_double(std::string_view digits, int exponent) {
     for (int i = 0; i < exponent; ++i) whole.multiply_add(10, 0);
     if (exponent >= 0) return rounded(whole, false, 0);
 
-    // Room below the point: log2(10) < 10/3 bits for each division by ten, and 66 for the answer.
-    const int limbs = (-exponent * 10 / 3 + 66) / 32 + 1;
-    whole.shift_limbs(static_cast<std::size_t>(limbs));
+    // Room below the point: log2(10) < 10/3 bits for each division by ten, 55 for the answer and
+    // the bit that rounds it.
+    const int room = -exponent * 10 / 3 + 55;
+    whole.multiply_add(1U << (room % 32), 0);
+    whole.shift_limbs(static_cast<std::size_t>(room / 32));
     bool more = false;
     for (int i = exponent; i < 0; ++i) more |= whole.divide(10);
-    return rounded(whole, more, -32 * limbs);
+    return rounded(whole, more, -room);
 }
 
 } // namespace wrapwright::detail

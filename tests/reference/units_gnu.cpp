@@ -7,9 +7,10 @@
 #include <doctest/doctest.h>
 
 #include <cstdio>
-#include <cstdlib>
 #include <fstream>
+#include <locale>
 #include <random>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -38,10 +39,14 @@ std::vector<double> ask_gnu_units(const std::vector<Question>& questions) {
     std::vector<double> answers;
     char line[256];
     while (std::fgets(line, sizeof line, pipe) != nullptr) {
-        char* end = nullptr;
-        answers.push_back(std::strtod(line, &end));
+        std::istringstream words(line);
+        words.imbue(std::locale::classic()); // whatever the locale of the run is
+        double answer = 0.0;
+        std::string rest;
+        const bool alone = words >> answer && !(words >> rest);
         INFO("GNU units answered: ", std::string(line));
-        REQUIRE((end != line && *end == '\n'));
+        REQUIRE(alone);
+        answers.push_back(answer);
     }
     const int status = pclose(pipe);
     REQUIRE_MESSAGE(status == 0, "GNU units did not run: install the package `units` "

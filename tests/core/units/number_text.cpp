@@ -5,6 +5,7 @@
 #include <bit>
 #include <cmath>
 #include <cstdint>
+#include <cstdlib>
 #include <limits>
 #include <random>
 #include <string>
@@ -67,6 +68,32 @@ TEST_CASE("long decimals round to the nearest double, ties to even") {
     CHECK_READS_AS(6.0221407600000000000001e23);
     CHECK_READS_AS(1e300);
     CHECK_READS_AS(1e-300);
+}
+
+TEST_CASE("the reader agrees with the C library's on decimals of every length and power") {
+    // Against    strtod, which rounds correctly in glibc and musl; without a point, so that the
+    //            locale of the run is the same to it
+    // Tolerance  none. Among the short ones with a negative power are a few whose rounding is
+    //            decided by a rest that only the last division shows
+    const auto agrees = [](const std::string& text) {
+        const Result<double> ours = read_number(text);
+        return !ours.ok() || ours.value() == std::strtod(text.c_str(), nullptr); // beyond 1e301
+    };
+    for (int power = -299; power < -22; ++power) {
+        for (int digits = 1; digits < 1000; ++digits) {
+            const std::string text = std::to_string(digits) + 'e' + std::to_string(power);
+            CAPTURE(text);
+            REQUIRE(agrees(text));
+        }
+    }
+    std::mt19937_64 random(53);
+    for (int i = 0; i < 100000; ++i) {
+        std::string text = std::to_string(random() >> random() % 64);
+        if (i % 5 == 0) text += std::to_string(random()) + std::to_string(random());
+        text += 'e' + std::to_string(static_cast<int>(random() % 570) - 299);
+        CAPTURE(text);
+        REQUIRE(agrees(text));
+    }
 }
 
 TEST_CASE("fractions and mixed numbers read as one rounded division") {
