@@ -24,8 +24,8 @@ struct Section {
     int sides = 0;
     double area_share = 1.0; ///< of the polygon in the outline that it stands for
     // Six factors a vertex, as the ring loop reads them: position three times, normal three times.
-    alignas(32) std::array<float, 6 * max_sides> along_height{};
-    alignas(32) std::array<float, 6 * max_sides> along_width{};
+    alignas(32) std::array<float, std::size_t{6} * max_sides> along_height{};
+    alignas(32) std::array<float, std::size_t{6} * max_sides> along_width{};
 };
 
 /// An ellipse (a circle when both are equal), its corners on the outline.

@@ -80,7 +80,7 @@ TEST_CASE("a millimetre along the wire is a millimetre of distance") {
 TEST_CASE("the stations lie along the wire in their order") {
     for (const Hook& hook : all_hooks()) {
         CAPTURE(hook.label);
-        const Stations& s = Centreline(hook).stations();
+        const Stations s = Centreline(hook).stations();
         CHECK(s.eye.si == 0.0); // exact: the origin of the measure
         CHECK(s.eye <= s.leg_end);
         CHECK(s.leg_end <= s.front);
