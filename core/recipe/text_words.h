@@ -3,6 +3,7 @@
 
 #include "core/recipe/recipe.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -85,6 +86,7 @@ std::string_view word_of(Origin origin);
 template <class E>
 std::vector<std::string_view> words_of() {
     std::vector<std::string_view> words;
+    words.reserve(static_cast<std::size_t>(Words<E>::count));
     for (int i = 0; i < Words<E>::count; ++i) words.push_back(word_of(static_cast<E>(i)));
     return words;
 }
