@@ -62,8 +62,10 @@ void draw_plume(Sketch& sketch, const Placed& placed, MaterialKind kind) {
         fibre.root = start.root;
         fibre.direction = start.direction;
         const float inner = dice.even();
+        // Full in the middle, drawn together again at the tips.
+        fibre.direction = glm::normalize(fibre.direction + 0.16F * start.away);
         fibre.bend =
-            glm::vec3{0.0F, -0.07F, 0.0F} + 0.16F * dice.bell() * start.away - 0.05F * start.away;
+            glm::vec3{0.0F, -0.07F, 0.0F} + 0.16F * dice.bell() * start.away - 0.16F * start.away;
         fibre.length = stance.length() * (1.0F - 0.45F * inner * inner);
         fibre.wave = wave *
                      (start.away * dice.bell() +
@@ -71,7 +73,7 @@ void draw_plume(Sketch& sketch, const Placed& placed, MaterialKind kind) {
                      2.0F;
         fibre.waves = dice.between(1.0F, 1.9F);
         fibre.phase = dice.between(0.0F, 6.28F);
-        fibre.thick = sketch.visible(0.085F, 1.1F);
+        fibre.thick = sketch.visible(0.085F, 1.6F);
         fibre.tip = sketch.visible(0.012F, 0.35F);
         fibre.fullness = 1.2F;
         Mesh& mesh = shades.mesh(sketch, i);

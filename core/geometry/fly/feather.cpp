@@ -26,7 +26,9 @@ void add_barred(const Sketch& sketch, Mesh& light, Mesh& dark, const Fibre& fibr
 }
 
 void add_fluff(const Sketch& sketch, Mesh& mesh, const Fibre& barb, Dice& dice, float length,
-               int count) {
+               int most) {
+    // No more than the picture can tell apart.
+    const int count = std::clamp(static_cast<int>(sketch.pixels(barb.length) / 6.0F), 6, most);
     for (int k = 0; k < count; ++k) {
         const float u =
             0.08F + 0.92F * (static_cast<float>(k) + dice.even()) / static_cast<float>(count);
@@ -40,7 +42,7 @@ void add_fluff(const Sketch& sketch, Mesh& mesh, const Fibre& barb, Dice& dice, 
         flue.direction = glm::normalize(along + dice.between(0.35F, 0.8F) * aside);
         flue.bend = 0.5F * along - 0.15F * aside;
         flue.length = length * dice.between(0.5F, 1.0F) * (1.1F - 0.5F * u);
-        flue.thick = sketch.visible(0.014F, 0.65F);
+        flue.thick = sketch.visible(0.014F, 1.0F);
         flue.tip = 0.4F * flue.thick;
         add_fibre(mesh, sketch.sections.fine, flue, 3);
     }

@@ -13,9 +13,10 @@ namespace wrapwright {
 void add_barred(const Sketch& sketch, Mesh& light, Mesh& dark, const Fibre& fibre, int bands,
                 int offset);
 
-/// Fine flue along a soft barb, `length` mm long, finer towards the tip.
+/// Fine flue along a soft barb, `length` mm long, shorter towards the tip, `most` fibres of it.
+/// Valid   most >= 6
 void add_fluff(const Sketch& sketch, Mesh& mesh, const Fibre& barb, Dice& dice, float length,
-               int count);
+               int most);
 
 /// One whole feather.
 /// Units   mm

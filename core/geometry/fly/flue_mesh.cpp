@@ -15,10 +15,11 @@ namespace {
 /// What the pile of a strand looks like.
 struct Pile {
     float core = 0.3F;   ///< diameter of the core, mm
+    float sunk = 0.0F;   ///< how far the core lies below the strand's centre
     float length = 1.0F; ///< of a fibre from the strand's centre
     float per_mm = 20.0F;
     float thick = 0.03F;
-    float sideways = 0.5F; ///< how far fibres lean along the hook
+    float fan = 0.8F; ///< half-angle that fibres take, across the strand
     float uneven = 0.2F;
 };
 
@@ -29,17 +30,21 @@ Pile pile_of(const Sketch& sketch, const Winding& winding, MaterialKind kind) {
     const RecipeMaterial* material = sketch.material(winding.material);
     if (kind == MaterialKind::herl) {
         const float flue = material ? sketch.given_mm(material->barb_length, 1.6F) : 1.6F;
-        return {std::max(0.7F * high, 0.12F),
+        const float core = std::max(0.7F * high, 0.12F);
+        // Herl lies on the body with its edge; its flue stands to both sides.
+        return {core,
+                0.5F * (high - core),
                 std::min(flue, 0.24F * gape) + 0.5F * high,
                 22.0F,
                 0.035F,
-                0.55F,
+                0.85F,
                 0.15F};
     }
     const float outer = std::max(wide, high);
-    if (kind == MaterialKind::chenille)
-        return {0.62F * outer, 0.62F * outer, 70.0F, 0.04F, 1.0F, 0.2F};
-    return {0.86F * outer, 0.62F * outer, 24.0F, 0.025F, 0.6F, 0.5F};
+    if (kind == MaterialKind::chenille) {
+        return {0.96F * outer, 0.0F, 0.66F * outer, 80.0F, 0.045F, 1.7F, 0.25F};
+    }
+    return {0.90F * outer, 0.0F, 0.64F * outer, 26.0F, 0.025F, 1.6F, 0.5F};
 }
 
 } // namespace
@@ -54,9 +59,8 @@ void draw_flue(Sketch& sketch, const Winding& winding) {
     const Shades shades = sketch.open_shades(look, colour, winding.part, winding.act, 0.28F);
 
     const float half = 0.5F * pile.core;
-    // The core lies on the body, not in the middle of its pile.
-    const float down = std::min(half - 0.5F * mm(winding.height), 0.0F);
-    path.add(sketch.mesh(core), ellipse_section(sketch.sides(half, 6), half, half), 0.0F, down);
+    path.add(sketch.mesh(core), ellipse_section(sketch.sides(half, 6), half, half), 0.0F,
+             -pile.sunk);
 
     const auto length = static_cast<float>(in_millimetres(winding.length));
     const float radius = 0.5F * mm(winding.core + winding.height);
@@ -69,10 +73,10 @@ void draw_flue(Sketch& sketch, const Winding& winding) {
         const StrandFrame f = path.frame(t);
         const glm::vec3 outward = f.wire.radial(f.angle);
         const glm::vec3 across = glm::cross(f.along, outward);
-        const float side = (i % 2 == 0 ? 1.0F : -1.0F) * pile.sideways * dice.between(0.2F, 1.0F);
+        const float lean = pile.fan * (2.0F * dice.even() - 1.0F);
         Fibre fibre;
-        fibre.direction =
-            glm::normalize(outward + across * side + f.along * (0.25F + 0.3F * dice.bell()));
+        fibre.direction = glm::normalize(outward * std::cos(lean) + across * std::sin(lean) +
+                                         f.along * (0.25F + 0.3F * dice.bell()));
         fibre.root = f.origin;
         fibre.bend = 0.25F * f.wire.along + 0.18F * dice.bell() * across;
         fibre.length = pile.length * (1.0F - pile.uneven * dice.even());

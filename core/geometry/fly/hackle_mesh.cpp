@@ -71,9 +71,11 @@ void draw_barbs(Sketch& sketch, const Placed& placed) {
     const bool soft = barb.limp > 0.05F;
     const bool level_top = trimmed_on_top(sketch, placed);
 
-    const int count = std::clamp(static_cast<int>(placed.count), 6, soft ? 160 : 420);
-    const float widen = std::clamp(
-        std::sqrt(static_cast<float>(placed.count) / static_cast<float>(count)), 1.0F, 1.8F);
+    // Barbs of down are finer than a picture shows one by one; what is beyond the most is widened.
+    const double wanted = placed.count * (soft ? 2.5 : 1.0);
+    const int count = std::clamp(static_cast<int>(wanted), 6, soft ? 220 : 420);
+    const auto widen =
+        static_cast<float>(std::clamp(std::sqrt(wanted / static_cast<double>(count)), 1.0, 1.8));
     const float lean = rad(placed.lean);
     const float spread = std::max(rad(placed.spread), 0.03F);
     Dice dice(placed.act, 911);
@@ -110,7 +112,7 @@ void draw_barbs(Sketch& sketch, const Placed& placed) {
         fibre.wave = barb.limp * wire.round(around) * dice.bell() * 2.0F;
         fibre.waves = 1.6F;
         fibre.phase = turn * dice.even();
-        fibre.thick = sketch.visible(barb.thick * widen, 1.0F);
+        fibre.thick = sketch.visible(barb.thick * widen, 1.3F);
         fibre.tip = sketch.visible(barb.tip, 0.3F);
         fibre.fullness = 1.8F;
         if (level_top && e.y > 0.25F) {

@@ -78,14 +78,14 @@ void draw_hair(Sketch& sketch, const Placed& placed) {
     const float widen = std::clamp(
         std::sqrt(static_cast<float>(placed.count) / static_cast<float>(count)), 1.0F, 1.6F);
     // Hollow hair that flares is thick; hair for tails and streamers is half of that.
-    const float thick = sketch.visible((gathered ? 0.19F : 0.11F) * widen, 1.4F);
+    const float thick = sketch.visible((gathered ? 0.16F : 0.10F) * widen, 1.4F);
     Dice dice(placed.act, 601);
     for (int i = 0; i < count; ++i) {
         const Rooted start = stance.fibre(dice, i, count);
         Fibre hair;
         hair.root = start.root;
         // Flared hair leaves the turns steeply and comes down again to its tips.
-        const float flare = gathered ? dice.between(0.05F, 0.42F) : 0.05F * dice.even();
+        const float flare = gathered ? dice.between(-0.10F, 0.20F) : 0.05F * dice.even();
         hair.direction = glm::normalize(start.direction + flare * start.away);
         hair.bend = -0.55F * flare * start.away + 0.03F * dice.bell() * stance.wire().out;
         hair.length = stance.length() * (1.0F - 0.09F * dice.even() * dice.even());

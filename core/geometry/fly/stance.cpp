@@ -58,7 +58,7 @@ Rooted Stance::fibre(Dice& dice, int i, int n) const {
     m.root += 0.5F * thick_ * (x * aside + 0.7F * y * m.away);
     const float fan = split_ ? 0.45F * spread_ : spread_;
     m.direction = glm::normalize(m.direction +
-                                 std::tan(std::min(fan, 1.2F)) * (x * aside + 0.8F * y * m.away));
+                                 std::tan(std::min(fan, 1.2F)) * (x * aside + 0.6F * y * m.away));
     m.away = glm::normalize(x * aside + y * m.away + 1e-4F * m.away);
     return m;
 }
