@@ -28,7 +28,7 @@ void add_barred(const Sketch& sketch, Mesh& light, Mesh& dark, const Fibre& fibr
 void add_fluff(const Sketch& sketch, Mesh& mesh, const Fibre& barb, Dice& dice, float length,
                int most) {
     // No more than the picture can tell apart.
-    const int count = std::clamp(static_cast<int>(sketch.pixels(barb.length) / 6.0F), 6, most);
+    const int count = std::clamp(static_cast<int>(sketch.pixels(barb.length) / 5.0F), 6, most);
     for (int k = 0; k < count; ++k) {
         const float u =
             0.08F + 0.92F * (static_cast<float>(k) + dice.even()) / static_cast<float>(count);
@@ -39,8 +39,8 @@ void add_fluff(const Sketch& sketch, Mesh& mesh, const Fibre& barb, Dice& dice, 
         aside = aside / std::max(glm::length(aside), 1e-4F);
         Fibre flue;
         flue.root = fibre_point(barb, std::min(u, 1.0F));
-        flue.direction = glm::normalize(along + dice.between(0.35F, 0.8F) * aside);
-        flue.bend = 0.5F * along - 0.15F * aside;
+        flue.direction = glm::normalize(along + dice.between(0.2F, 0.55F) * aside);
+        flue.bend = 0.5F * along - 0.10F * aside;
         flue.length = length * dice.between(0.5F, 1.0F) * (1.1F - 0.5F * u);
         flue.thick = sketch.visible(0.014F, 1.0F);
         flue.tip = 0.4F * flue.thick;

@@ -35,10 +35,10 @@ Pile pile_of(const Sketch& sketch, const Winding& winding, MaterialKind kind) {
         return {core,
                 0.5F * (high - core),
                 std::min(flue, 0.24F * gape) + 0.5F * high,
-                22.0F,
-                0.035F,
-                0.85F,
-                0.15F};
+                80.0F,
+                0.020F,
+                0.95F,
+                0.12F};
     }
     const float outer = std::max(wide, high);
     if (kind == MaterialKind::chenille) {
@@ -59,14 +59,17 @@ void draw_flue(Sketch& sketch, const Winding& winding) {
     const Shades shades = sketch.open_shades(look, colour, winding.part, winding.act, 0.28F);
 
     const float half = 0.5F * pile.core;
-    path.add(sketch.mesh(core), ellipse_section(sketch.sides(half, 6), half, half), 0.0F,
-             -pile.sunk);
+    // As broad as the strand lies, so that touching turns hide what is below them.
+    path.add(
+        sketch.mesh(core),
+        ellipse_section(sketch.sides(half, 6), half, std::max(half, 0.52F * mm(winding.width))),
+        0.0F, -pile.sunk);
 
     const auto length = static_cast<float>(in_millimetres(winding.length));
     const float radius = 0.5F * mm(winding.core + winding.height);
     const float strand = std::max(length, 2.0F * std::numbers::pi_v<float> * radius *
                                               static_cast<float>(winding.turns));
-    const int count = std::clamp(static_cast<int>(strand * pile.per_mm), 40, 5000);
+    const int count = std::clamp(static_cast<int>(strand * pile.per_mm), 40, 6000);
     Dice dice(winding.act, 401);
     for (int i = 0; i < count; ++i) {
         const double t = path.turns() * (i + static_cast<double>(dice.even())) / count;

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <glm/geometric.hpp>
 #include <numbers>
+#include <optional>
 
 namespace wrapwright {
 
@@ -24,7 +25,7 @@ const Winding* stem_of(const Sketch& sketch, const Placed& placed) {
     return nullptr;
 }
 
-/// How barbs of a kind of feather stand.
+/// How barbs of a kind of feather stand. By eye.
 struct Barb {
     float thick = 0.05F;
     float tip = 0.012F;
@@ -32,14 +33,15 @@ struct Barb {
     float limp = 0.0F;    ///< swing of a soft barb
     float uneven = 0.06F; ///< spread of lengths
     int segments = 5;
+    double fuller = 1.0; ///< barbs drawn for each in the record: a picture has no fuzz of its own
 };
 
 Barb barb_of(MaterialKind kind) {
     switch (kind) {
-    case MaterialKind::soft_hackle: return {0.075F, 0.014F, 0.34F, 0.03F, 0.12F, 8};
-    case MaterialKind::marabou: return {0.07F, 0.01F, 0.42F, 0.09F, 0.35F, 10};
-    case MaterialKind::cdc: return {0.05F, 0.008F, 0.3F, 0.07F, 0.35F, 9};
-    default: return {0.075F, 0.012F, 0.08F, 0.0F, 0.08F, 6};
+    case MaterialKind::soft_hackle: return {0.075F, 0.014F, 0.34F, 0.03F, 0.12F, 8, 1.3};
+    case MaterialKind::marabou: return {0.08F, 0.01F, 0.42F, 0.09F, 0.35F, 12, 4.0};
+    case MaterialKind::cdc: return {0.05F, 0.008F, 0.3F, 0.07F, 0.35F, 9, 2.5};
+    default: return {0.070F, 0.012F, 0.08F, 0.0F, 0.08F, 6, 1.8};
     }
 }
 
@@ -53,6 +55,65 @@ bool trimmed_on_top(const Sketch& sketch, const Placed& placed) {
     return false;
 }
 
+/// Where one barb starts and what it stands round.
+struct BarbRoot {
+    glm::vec3 root{};
+    glm::vec3 axis{};  ///< along the stem's axis: tailward on a hook, up on a post
+    glm::vec3 out{};   ///< straight out from it
+    glm::vec3 round{}; ///< across both
+};
+
+/// Barbs one by one along their stem, round their post, or round the hook.
+class BarbRow {
+  public:
+    BarbRow(const Sketch& sketch, const Placed& placed)
+        : base_(sketch.base(placed.base)), placed_(placed),
+          post_(sketch.does(placed.step, placed.part, Op::wind_post)) {
+        if (const Winding* stem = stem_of(sketch, placed)) path_.emplace(sketch, *stem);
+    }
+    /// The barb at a share of the row.
+    [[nodiscard]] BarbRoot at(float share, Dice& dice) const {
+        if (post_) return on_post(share);
+        WireFrame wire;
+        float angle = 0.0F;
+        glm::vec3 root{};
+        if (path_) {
+            const StrandFrame f = path_->frame(static_cast<double>(share) * path_->turns());
+            root = f.origin;
+            wire = f.wire;
+            angle = f.angle;
+        } else {
+            wire = base_.frame(placed_.at + static_cast<double>(share) * (placed_.to - placed_.at));
+            // Where barbs are not all round they fan about one side.
+            angle = placed_.all_round
+                        ? 7.31F * turn * share
+                        : rad(placed_.around) + 1.3F * rad(placed_.spread) * dice.bell();
+            root = wire.origin + wire.radial(angle) * (0.5F * mm(placed_.root));
+        }
+        angle += 0.10F * dice.bell();
+        return {root, wire.along, wire.radial(angle), wire.round(angle)};
+    }
+    [[nodiscard]] bool on_a_post() const { return post_; }
+
+  private:
+    [[nodiscard]] BarbRoot on_post(float share) const {
+        const WireFrame wire = base_.frame(placed_.at);
+        const float angle = 7.31F * turn * share;
+        const glm::vec3 out = wire.along * std::cos(angle) + wire.out * std::sin(angle);
+        const glm::vec3 round = wire.out * std::cos(angle) - wire.along * std::sin(angle);
+        const float body = 0.5F * mm(base_.run->hook.wire.value) + 0.5F;
+        // Each turn goes below the last.
+        const glm::vec3 root = wire.origin + wire.up * (body + 0.8F * (1.0F - share)) +
+                               out * (0.5F * mm(placed_.root));
+        return {root, wire.up, out, round};
+    }
+
+    const BasePlace& base_;
+    const Placed& placed_;
+    bool post_;
+    std::optional<WoundPath> path_;
+};
+
 } // namespace
 
 void draw_barbs(Sketch& sketch, const Placed& placed) {
@@ -60,8 +121,6 @@ void draw_barbs(Sketch& sketch, const Placed& placed) {
     if (length <= 0.0F) return;
     const MaterialKind kind = sketch.kind(placed.material);
     const Barb barb = barb_of(kind);
-    const BasePlace& base = sketch.base(placed.base);
-    const Winding* stem = stem_of(sketch, placed);
     const Colour colour = sketch.colour(placed.material);
     const Shades shades = sketch.open_shades(Look::fibre, colour, placed.part, placed.act, 0.22F);
     const RecipeMaterial* words = sketch.material(placed.material);
@@ -70,62 +129,47 @@ void draw_barbs(Sketch& sketch, const Placed& placed) {
         barred ? sketch.open(Look::fibre, shade(colour, 0.45F), placed.part, placed.act) : 0;
     const bool soft = barb.limp > 0.05F;
     const bool level_top = trimmed_on_top(sketch, placed);
+    const float stubble = 0.18F * mm(sketch.base(placed.base).run->hook.gape.value);
 
-    // Barbs of down are finer than a picture shows one by one; what is beyond the most is widened.
-    const double wanted = placed.count * (soft ? 2.5 : 1.0);
+    const BarbRow row(sketch, placed);
+    const double wanted = placed.count * barb.fuller;
     const int count = std::clamp(static_cast<int>(wanted), 6, soft ? 220 : 420);
+    // What is beyond the most is widened.
     const auto widen =
         static_cast<float>(std::clamp(std::sqrt(wanted / static_cast<double>(count)), 1.0, 1.8));
-    const float lean = rad(placed.lean);
+    const float lean = row.on_a_post() ? 1.45F : rad(placed.lean);
     const float spread = std::max(rad(placed.spread), 0.03F);
     Dice dice(placed.act, 911);
     for (int i = 0; i < count; ++i) {
-        const float u = (static_cast<float>(i) + 0.8F * dice.even()) / static_cast<float>(count);
-        glm::vec3 root{};
-        WireFrame wire;
-        float angle = 0.0F;
-        if (stem) {
-            const WoundPath path(sketch, *stem);
-            const StrandFrame f = path.frame(static_cast<double>(u) * path.turns());
-            root = f.origin;
-            wire = f.wire;
-            angle = f.angle;
-        } else {
-            const Length at = placed.at + static_cast<double>(u) * (placed.to - placed.at);
-            wire = base.frame(at);
-            // Where the barbs are not all round they fan about one side.
-            angle = placed.all_round ? turn * 7.31F * u
-                                     : rad(placed.around) + 1.3F * spread * dice.bell();
-            root = wire.origin + wire.radial(angle) * (0.5F * mm(placed.root));
-        }
+        const float share =
+            (static_cast<float>(i) + 0.8F * dice.even()) / static_cast<float>(count);
+        const BarbRoot start = row.at(share, dice);
         // The two sides of a feather lean apart.
         const float own = lean + (i % 2 == 0 ? 0.6F : -0.6F) * spread + 0.6F * spread * dice.bell();
-        const float around = angle + 0.10F * dice.bell();
-        const glm::vec3 e = wire.radial(around);
         Fibre fibre;
-        fibre.root = root;
-        fibre.direction = glm::normalize(e * std::sin(own) + wire.along * std::cos(own));
-        fibre.bend = wire.along * (barb.curve * dice.between(0.6F, 1.3F)) -
-                     e * (0.5F * barb.curve * barb.curve) +
-                     0.04F * dice.bell() * wire.round(around);
+        fibre.root = start.root;
+        fibre.direction = start.out * std::sin(own) + start.axis * std::cos(own);
+        fibre.bend = start.axis * (barb.curve * dice.between(0.6F, 1.3F)) -
+                     start.out * (0.5F * barb.curve * barb.curve) +
+                     0.04F * dice.bell() * start.round;
         fibre.length = length * (1.0F - barb.uneven * dice.even());
-        fibre.wave = barb.limp * wire.round(around) * dice.bell() * 2.0F;
+        fibre.wave = barb.limp * start.round * dice.bell() * 2.0F;
         fibre.waves = 1.6F;
         fibre.phase = turn * dice.even();
         fibre.thick = sketch.visible(barb.thick * widen, 1.3F);
         fibre.tip = sketch.visible(barb.tip, 0.3F);
         fibre.fullness = 1.8F;
-        if (level_top && e.y > 0.25F) {
-            const float most = 0.18F * mm(base.run->hook.gape.value) / std::max(e.y, 0.3F);
-            fibre.length = std::min(fibre.length, most);
+        if (level_top && start.out.y > 0.25F) {
+            fibre.length = std::min(fibre.length, stubble / std::max(start.out.y, 0.3F));
         }
         Mesh& mesh = shades.mesh(sketch, i);
         if (barred) {
             add_barred(sketch, mesh, sketch.mesh(bars), fibre, 9, i % 2);
         } else {
-            add_fibre(mesh, sketch.sections.blade, fibre, barb.segments);
+            add_fibre(mesh, soft ? sketch.sections.fine : sketch.sections.round, fibre,
+                      barb.segments);
         }
-        if (soft) add_fluff(sketch, mesh, fibre, dice, std::min(0.10F * length, 1.6F), 14);
+        if (soft) add_fluff(sketch, mesh, fibre, dice, std::min(0.08F * length, 1.3F), 20);
     }
 }
 

@@ -18,23 +18,23 @@ Section strand_section(const Sketch& sketch, float wide, float high) {
 
 /// Many turns too fine to tell apart: a body turned over them, its light rippled turn by turn.
 void add_blurred(Sketch& sketch, Mesh& mesh, const Winding& winding) {
+    const BasePlace& base = sketch.base(winding.base);
     const Length from = std::min(winding.from, winding.to) - 0.5 * winding.width;
     const Length to = std::max(winding.from, winding.to) + 0.5 * winding.width;
-    const Profile& below = sketch.tied.profiles[static_cast<std::size_t>(winding.profile_below)];
-    const Profile* after = sketch.profile_after(winding.act, winding.base);
-    const float ripple = 0.12F * mm(winding.height);
+    const Profile& before = sketch.tied.profiles[static_cast<std::size_t>(winding.profile_below)];
+    const Profile* made = sketch.profile_after(winding.act, winding.base);
+    const Surface below(base, before);
+    const Surface after(base, made ? *made : before);
+    const float height = mm(winding.height);
     const float wave = std::max(2.0F * mm(winding.pitch), 3.0F / sketch.pixels(1.0F));
     const float sense = winding.sense == Sense::with_thread ? 1.0F : -1.0F;
     const float way = winding.to > winding.from ? 1.0F : -1.0F;
     const int steps = std::clamp(static_cast<int>(sketch.pixels(mm(to - from))), 8, 400);
     const float turn = 2.0F * std::numbers::pi_v<float>;
-    add_lathe(mesh, sketch.base(winding.base), from, to, steps,
-              std::max(12, sketch.sides(0.5F * mm(winding.core))), [&](float at, float angle) {
-                  const Length place = millimetres(static_cast<double>(at));
-                  const Length diameter = std::max(below.diameter_at(place) + 2.0 * winding.height,
-                                                   after ? after->diameter_at(place) : Length{});
-                  return 0.5F * mm(diameter) +
-                         ripple * std::sin(turn * at / wave - sense * way * angle);
+    add_lathe(mesh, base, from, to, steps, std::max(12, sketch.sides(0.5F * mm(winding.core))),
+              [&](float at, float angle) {
+                  return std::max(below.radius(at) + height, after.radius(at)) +
+                         0.12F * height * std::sin(turn * at / wave - sense * way * angle);
               });
 }
 
@@ -97,6 +97,9 @@ void draw_winding(Sketch& sketch, const Winding& winding) {
     const bool stem = kind == MaterialKind::hackle || kind == MaterialKind::soft_hackle ||
                       kind == MaterialKind::marabou || kind == MaterialKind::cdc;
     const float thin = stem ? std::min(1.0F, 0.13F / mm(winding.width)) : 1.0F;
+    if (kind == MaterialKind::thread && winding.pitch.si < 1.3 * winding.width.si) {
+        path.add_filling(mesh, sketch);
+    }
     path.add(mesh, strand_section(sketch, thin * mm(winding.width), thin * mm(winding.height)));
 }
 

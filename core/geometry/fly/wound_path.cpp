@@ -1,8 +1,10 @@
 #include "core/geometry/fly/wound_path.h"
 
+#include "core/geometry/fly/lathe.h"
 #include "core/geometry/helix_kernel.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <glm/geometric.hpp>
 #include <numbers>
@@ -11,10 +13,11 @@ namespace wrapwright {
 
 WoundPath::WoundPath(const Sketch& sketch, const Winding& winding)
     : winding_(winding), base_(sketch.base(winding.base)),
-      below_(sketch.tied.profiles[static_cast<std::size_t>(winding.profile_below)]) {
+      below_(base_, sketch.tied.profiles[static_cast<std::size_t>(winding.profile_below)]) {
     // Turns closer than the strand is wide lie on each other: the outermost are those that show.
     if (winding.pitch.si < 0.8 * winding.width.si) {
-        after_ = sketch.profile_after(winding.act, winding.base);
+        const Profile* after = sketch.profile_after(winding.act, winding.base);
+        if (after) after_.emplace(base_, *after);
     }
     const float outer = 0.5F * mm(winding.core + 2.0 * winding.height);
     steps_per_turn_ = std::max(12, sketch.sides(outer));
@@ -28,14 +31,9 @@ WoundPath::WoundPath(const Sketch& sketch, const Winding& winding)
 }
 
 float WoundPath::radius_mm(Length at) const {
-    // The strand bridges the steps of the profile that are narrower than itself.
-    const Length half = 0.35 * winding_.width;
-    const auto mean = [&](const Profile& p) {
-        return (p.diameter_at(at - half) + p.diameter_at(at) + p.diameter_at(at + half)) / 3.0;
-    };
-    const Length on_core = mean(below_) + winding_.height;
-    const Length outermost = after_ ? mean(*after_) - winding_.height : Length{};
-    return 0.5F * mm(std::max(on_core, outermost));
+    const float half = 0.5F * mm(winding_.height);
+    const float on_core = below_.radius(mm(at)) + half;
+    return after_ ? std::max(on_core, after_->radius(mm(at)) - half) : on_core;
 }
 
 StrandFrame WoundPath::frame(double t) const {
@@ -59,6 +57,7 @@ StrandFrame WoundPath::frame(double t) const {
 }
 
 void WoundPath::add(Mesh& mesh, const Section& section, float tailward_mm, float lift_mm) const {
+    constexpr std::size_t knot_count = 128;
     const Length shift = millimetres(static_cast<double>(tailward_mm));
     const Length low = std::min(from_, to_) + shift;
     const Length high = std::max(from_, to_) + shift;
@@ -81,6 +80,19 @@ void WoundPath::add(Mesh& mesh, const Section& section, float tailward_mm, float
     path.away = winding_.sense == Sense::with_thread;
     path.steps_per_turn = steps_per_turn_;
     append_winding(mesh, path, section);
+}
+
+void WoundPath::add_filling(Mesh& mesh, const Sketch& sketch) const {
+    const Length low = std::min(from_, to_);
+    const Length high = std::max(from_, to_);
+    if (high - low < millimetres(0.02)) return;
+    const float bare = 0.5F * mm(base_.run->hook.wire.value);
+    const float sunk = 0.6F * mm(winding_.height);
+    const float middle = radius_mm(0.5 * (low + high)) - sunk;
+    if (middle < bare + 0.05F) return; // the hook itself fills it
+    add_lathe(mesh, base_, low, high, 12, std::max(12, sketch.sides(middle)), [&](float at, float) {
+        return std::max(radius_mm(millimetres(static_cast<double>(at))) - sunk, 0.5F * bare);
+    });
 }
 
 } // namespace wrapwright

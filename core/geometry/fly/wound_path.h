@@ -1,10 +1,10 @@
 #pragma once
 // Where the strand of one winding runs, turn by turn, on the profile below it.
 
-#include "core/geometry/fly/sketch.h"
+#include "core/geometry/fly/surface.h"
 #include "core/geometry/sweep.h"
 
-#include <array>
+#include <optional>
 
 namespace wrapwright {
 
@@ -28,17 +28,19 @@ class WoundPath {
     /// Adds the strand as a tube, moved tailward and outwards from its centre by so much.
     void add(Mesh& mesh, const Section& section, float tailward_mm = 0.0F,
              float lift_mm = 0.0F) const;
+    /// Adds what the strand lies on as a plain body, so that turns round a bundle are no empty
+    /// shell.
+    void add_filling(Mesh& mesh, const Sketch& sketch) const;
     [[nodiscard]] double turns() const { return winding_.turns; }
 
   private:
-    static constexpr std::size_t knot_count = 128;
     [[nodiscard]] float radius_mm(Length at) const;
 
     const Winding& winding_;
     const BasePlace& base_;
-    const Profile& below_;
-    const Profile* after_ = nullptr; ///< where turns pile up on themselves
-    Length from_{}, to_{};           ///< of the strand's centre
+    Surface below_;
+    std::optional<Surface> after_; ///< where turns pile up on themselves
+    Length from_{}, to_{};         ///< of the strand's centre
     int steps_per_turn_ = 12;
 };
 
