@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <glm/geometric.hpp>
 
 namespace wrapwright {
@@ -17,22 +18,38 @@ Axis axis_on_wire(const BasePlace& base, Length at) {
     return {f.origin, f.along, f.up, f.out};
 }
 
-void draw_sphere(Sketch& sketch, const Placed& placed, const RecipeMaterial* material) {
+/// The bead with what its recipe says of its hole, and the usual hole where it says nothing.
+Bead bead_of(const Sketch& sketch, const Placed& placed, const RecipeMaterial* material) {
+    MaterialFacts facts;
+    facts.kind = MaterialKind::bead;
+    facts.diameter = placed.reach;
+    if (material) {
+        facts.substance = material->substance;
+        if (material->hole == "drilled") facts.hole = BeadHole::drilled;
+        if (material->hole == "countersunk") facts.hole = BeadHole::countersunk;
+        if (material->hole == "slotted") facts.hole = BeadHole::slotted;
+        const float bore = sketch.given_mm(material->bore, 0.0F);
+        const float slot = sketch.given_mm(material->slot, 0.0F);
+        if (bore > 0.0F) facts.bore = millimetres(static_cast<double>(bore));
+        if (slot > 0.0F) facts.slot = millimetres(static_cast<double>(slot));
+    }
+    const Result<Stuff> stuff =
+        complete_material(facts, sketch.base(placed.base).run->hook.gape.value);
+    return stuff.ok() ? stuff.value().bead : Bead{};
+}
+
+void draw_sphere(Sketch& sketch, const Placed& placed) {
     const BasePlace& base = sketch.base(placed.base);
-    const BaseRun& run = *base.run;
-    const float diameter = mm(placed.reach);
-    const float wire = mm(run.hook.wire.value);
-    const Amount nothing;
-    const float bore = std::min(sketch.given_mm(material ? material->bore : nothing,
-                                                std::max(1.3F * wire, 0.32F * diameter)),
-                                0.8F * diameter);
+    const RecipeMaterial* material = sketch.material(placed.material);
+    const Bead bead = bead_of(sketch, placed, material);
+    const float radius = 0.5F * mm(placed.reach);
+    const float bore = std::clamp(mm(bead.bore.value), 0.1F * radius, 1.6F * radius);
     const bool glass = material && look_of(*material) == Look::film;
     const int piece = sketch.open(glass ? Look::film : Look::metal, sketch.colour(placed.material),
                                   placed.part, placed.act, glass ? 0.75F : 1.0F);
-    const int sides = sketch.sides(0.5F * diameter, 16);
-    const std::string hole = material ? material->hole : std::string();
+    const int sides = sketch.sides(radius, 16);
     Axis axis = axis_on_wire(base, placed.at);
-    if (hole == "slotted") {
+    if (bead.hole == BeadHole::slotted) {
         // The small hole sits on the eye leg; the slot lets the shank out at an angle.
         const WireFrame leg = base.frame(Length{});
         const WireFrame shank = base.frame(base.run->line.stations().front);
@@ -40,15 +57,15 @@ void draw_sphere(Sketch& sketch, const Placed& placed, const RecipeMaterial* mat
         axis.along = leg.along;
         axis.up = above ? leg.up : -leg.up;
         axis.out = above ? leg.out : -leg.out;
-        const float slot =
-            std::min(sketch.given_mm(material->slot, std::max(1.5F * wire, 0.38F * diameter)),
-                     0.8F * diameter);
-        add_slotted_bead(sketch.mesh(piece), axis, 0.5F * diameter, bore, slot, -0.15F * diameter,
-                         sides);
+        const float slot = std::clamp(mm(bead.slot_width.value), 0.1F * radius, 1.6F * radius);
+        add_slotted_bead(sketch.mesh(piece), axis, radius, bore, slot, mm(bead.slot_from), sides);
         return;
     }
-    const float mouth = hole == "countersunk" ? 0.62F * diameter : bore;
-    add_round_bead(sketch.mesh(piece), axis, 0.5F * diameter, bore, std::max(mouth, bore), sides);
+    const bool sunk = bead.hole == BeadHole::countersunk;
+    const float mouth = sunk ? std::clamp(mm(bead.mouth.value), bore, 1.9F * radius) : bore;
+    const auto slope = static_cast<float>(std::tan(bead.countersink_half.si));
+    const float depth = sunk && slope > 0.0F ? 0.5F * (mouth - bore) / slope : 0.0F;
+    add_round_bead(sketch.mesh(piece), axis, radius, bore, {mouth, depth}, sides);
 }
 
 void draw_cone(Sketch& sketch, const Placed& placed) {
@@ -131,7 +148,7 @@ void draw_bead(Sketch& sketch, const Placed& placed) {
     case PlacedKind::cone: draw_cone(sketch, placed); break;
     case PlacedKind::dumbbell: draw_dumbbell(sketch, placed); break;
     case PlacedKind::tube: draw_tube(sketch, placed); break;
-    default: draw_sphere(sketch, placed, sketch.material(placed.material)); break;
+    default: draw_sphere(sketch, placed); break;
     }
 }
 

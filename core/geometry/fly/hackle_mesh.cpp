@@ -118,7 +118,7 @@ class BarbRow {
 
 void draw_barbs(Sketch& sketch, const Placed& placed) {
     const float length = mm(placed.reach);
-    if (length <= 0.0F) return;
+    if (length <= 0.0F || placed.count < 1.0) return;
     const MaterialKind kind = sketch.kind(placed.material);
     const Barb barb = barb_of(kind);
     const Colour colour = sketch.colour(placed.material);

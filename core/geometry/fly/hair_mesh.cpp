@@ -17,13 +17,26 @@ struct HairColours {
     int light = 0, dark = 0;
 };
 
+/// Hair of deer and the like is dark at the tip, with a light band below it.
+bool is_banded(const RecipeMaterial* material) {
+    if (!material) return false;
+    for (const std::string_view word : {"deer", "elk", "caribou", "antelope", "squirrel"}) {
+        if (material->text.find(word) != std::string::npos) return true;
+        if (material->colour.find(word) != std::string::npos) return true;
+    }
+    return false;
+}
+
 HairColours hair_colours(Sketch& sketch, const Placed& placed) {
     const Colour colour = sketch.colour(placed.material);
+    const bool banded = is_banded(sketch.material(placed.material));
+    const Colour light = mix(shade(colour, 1.35F), linear_colour(0xD9C39A), 0.4F);
     HairColours c;
     c.shaft = sketch.open_shades(Look::hair, colour, placed.part, placed.act, 0.26F);
-    c.light = sketch.open(Look::hair, mix(shade(colour, 1.35F), linear_colour(0xD9C39A), 0.4F),
-                          placed.part, placed.act);
-    c.dark = sketch.open(Look::hair, shade(colour, 0.30F), placed.part, placed.act);
+    c.light =
+        sketch.open(Look::hair, banded ? light : shade(colour, 1.1F), placed.part, placed.act);
+    c.dark =
+        sketch.open(Look::hair, banded ? shade(colour, 0.30F) : colour, placed.part, placed.act);
     return c;
 }
 

@@ -87,8 +87,8 @@ void draw_joint(Sketch& sketch, const Placed& placed) {
                 // They lie against the rear eye, one behind the other.
                 const float at = last - 0.93F * d * static_cast<float>(i);
                 const Axis axis{start + along * at, along, up, {0, 0, 1}};
-                add_round_bead(sketch.mesh(balls), axis, 0.5F * d, std::min(bore, 0.7F * d),
-                               std::min(bore, 0.7F * d), sketch.sides(0.5F * d, 14));
+                add_round_bead(sketch.mesh(balls), axis, 0.5F * d, std::min(bore, 0.7F * d), {},
+                               sketch.sides(0.5F * d, 14));
             }
         }
         return;

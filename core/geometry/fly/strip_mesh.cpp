@@ -2,6 +2,7 @@
 
 #include "core/geometry/fly/sheet.h"
 #include "core/geometry/fly/stance.h"
+#include "core/geometry/fly/surface.h"
 
 #include <algorithm>
 #include <cmath>
@@ -49,18 +50,20 @@ void draw_slips(Sketch& sketch, const Placed& placed) {
         const glm::vec3 across = on_edge ? start.away : flat;
         const glm::vec3 face = on_edge ? flat * side : start.away;
         SheetGrid grid;
-        grid.rows = 24;
-        grid.columns = biot ? 4 : 13;
+        grid.rows = 32;
+        grid.columns = biot ? 4 : 23;
         for (int r = 0; r < grid.rows; ++r) {
-            const float u = static_cast<float>(r) / static_cast<float>(grid.rows - 1);
-            // Slips narrow to a rounded, swept tip; biots taper all the way.
-            const float round = std::sqrt(std::max(1.0F - std::pow(u, 6.0F), 0.0F));
-            const float width =
-                wide * (biot ? 1.0F - 0.93F * u
-                             : (0.45F + 0.55F * std::min(u * 2.5F, 1.0F)) * std::max(round, 0.06F));
+            // Rows gather towards the tip, where the outline turns.
+            const float part = static_cast<float>(r) / static_cast<float>(grid.rows - 1);
+            const float u = std::sin(1.5708F * part);
+            // Slips are pinched at the root and narrow to a rounded, swept tip; biots taper all the
+            // way.
+            const float round = std::sqrt(std::max(1.0F - std::pow(u, 7.0F), 0.0F));
+            const float root = 0.22F + 0.78F * std::sin(1.5708F * std::min(u * 2.2F, 1.0F));
+            const float width = wide * (biot ? 1.0F - 0.93F * u : root * std::max(round, 0.02F));
             for (int c = 0; c < grid.columns; ++c) {
                 const float v = static_cast<float>(c) / static_cast<float>(grid.columns - 1) - 0.5F;
-                const float ridge = (c % 2 == 0 ? 1.0F : -1.0F) * 0.012F;
+                const float ridge = (c % 2 == 0 ? 1.0F : -1.0F) * 0.016F;
                 const float cup = 0.35F * wide * v * v + ridge;
                 const float along = stance.length() * (u - 0.10F * u * u * (v + 0.5F));
                 grid.at(r, c) = start.root + start.direction * along + across * (width * v) +
@@ -77,7 +80,7 @@ void draw_case(Sketch& sketch, const Placed& placed) {
     const RecipeMaterial* material = sketch.material(placed.material);
     const int piece = open_sheet(sketch, placed, material);
     const Profile* made = sketch.profile_after(placed.act, placed.base);
-    const Profile& profile = made ? *made : sketch.profile_now(placed.base);
+    const Surface surface(base, made ? *made : sketch.profile_now(placed.base));
     const float thickness = thickness_of(sketch, material);
     SheetGrid grid;
     grid.rows = 30;
@@ -86,7 +89,8 @@ void draw_case(Sketch& sketch, const Placed& placed) {
         const float u = static_cast<float>(r) / static_cast<float>(grid.rows - 1);
         const Length at = placed.at + static_cast<double>(u) * (placed.to - placed.at);
         const WireFrame wire = base.frame(at);
-        const float radius = 0.5F * mm(profile.diameter_at(at)) + 0.6F * thickness;
+        // Above the fuzz of what it is drawn over.
+        const float radius = surface.radius(mm(at)) + 0.6F * thickness + 0.06F;
         // Drawn together where it is held at both ends.
         const float open = 0.55F + 0.45F * std::sin(3.14159F * std::clamp(u, 0.0F, 1.0F));
         const float half = std::min(0.5F * mm(placed.thick) * open / std::max(radius, 0.1F), 1.45F);

@@ -59,21 +59,20 @@ void add_turned(Mesh& mesh, const Axis& axis, std::span<const Corner> outline, i
     }
 }
 
-void add_round_bead(Mesh& mesh, const Axis& axis, float radius, float bore, float mouth,
-                    int sides) {
+void add_round_bead(Mesh& mesh, const Axis& axis, float radius, float bore, Sink sink, int sides) {
     std::array<Corner, 64> outline{};
     std::size_t count = 0;
     const int arc = std::clamp(sides / 2, 8, 40);
     const float front = std::asin(std::min(0.5F * bore / radius, 0.95F));
-    const float rear = pi - std::asin(std::min(0.5F * mouth / radius, 0.95F));
+    const float rear = pi - std::asin(std::min(0.5F * std::max(sink.mouth, bore) / radius, 0.95F));
     for (int i = 0; i <= arc; ++i) {
         const float a = front + (rear - front) * static_cast<float>(i) / static_cast<float>(arc);
         outline[count++] = {-radius * std::cos(a), radius * std::sin(a), i == 0 || i == arc};
     }
-    if (mouth > bore * 1.02F) {
-        // A cone of about ninety degrees, down to the bore.
+    if (sink.mouth > bore * 1.02F) {
         const float end = -radius * std::cos(rear);
-        outline[count++] = {end - 0.5F * (mouth - bore) * 1.1F, 0.5F * bore, true};
+        const float deepest = 2.0F * std::sqrt(radius * radius - 0.25F * bore * bore) * 0.8F;
+        outline[count++] = {end - std::min(sink.depth, deepest), 0.5F * bore, true};
     }
     add_turned(mesh, axis, {outline.data(), count}, sides);
 }

@@ -30,9 +30,15 @@ struct Corner {
 /// Turns a closed outline about an axis. The outline runs along the axis on its outside.
 void add_turned(Mesh& mesh, const Axis& axis, std::span<const Corner> outline, int sides);
 
-/// A drilled sphere, with a cone sunk into its far end where `mouth` is wider than the bore.
-/// Units   mm; bore 0 gives a plain ball
-void add_round_bead(Mesh& mesh, const Axis& axis, float radius, float bore, float mouth, int sides);
+/// A cone sunk into the far end of a bead: how wide at the surface, how deep down to the bore.
+struct Sink {
+    float mouth = 0.0F;
+    float depth = 0.0F;
+};
+
+/// A drilled sphere, with a cone sunk into its far end where its mouth is wider than the bore.
+/// Units   mm
+void add_round_bead(Mesh& mesh, const Axis& axis, float radius, float bore, Sink sink, int sides);
 
 /// A drilled sphere with a slot of `width` from `from` to the far end, open towards axis.up.
 /// Valid   bore and width above 0 and below the diameter; from inside the bead

@@ -66,7 +66,7 @@ TEST_CASE("a drilled bead is a ring whose volume is that of the napkin ring") {
     // Source     V = pi h^3 / 6 with h the length of the hole
     // Tolerance  3 %: 48 sides of a circle lose 0.3 %, arcs of the outline the rest
     Mesh mesh;
-    add_round_bead(mesh, {}, 1.4F, 1.0F, 1.0F, 48);
+    add_round_bead(mesh, {}, 1.4F, 1.0F, {}, 48);
     const MeshCheck check = check_mesh(mesh);
     CHECK(check.closed);
     CHECK(check.euler == 0);
@@ -76,8 +76,8 @@ TEST_CASE("a drilled bead is a ring whose volume is that of the napkin ring") {
 
 TEST_CASE("a countersink and a slot each take material away and leave the bead closed") {
     Mesh plain, sunk, slotted;
-    add_round_bead(plain, {}, 1.4F, 0.9F, 0.9F, 40);
-    add_round_bead(sunk, {}, 1.4F, 0.9F, 1.8F, 40);
+    add_round_bead(plain, {}, 1.4F, 0.9F, {}, 40);
+    add_round_bead(sunk, {}, 1.4F, 0.9F, {1.8F, 1.0F}, 40);
     add_slotted_bead(slotted, {}, 1.4F, 0.9F, 0.8F, -0.2F, 40);
     const double whole = check_mesh(plain).volume_mm3;
     CHECK(check_mesh(sunk).closed);
