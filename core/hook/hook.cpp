@@ -122,13 +122,18 @@ std::string_view name(HookShape shape) { return shape_names[static_cast<int>(sha
 std::string_view name(HookFamily family) { return family_names[static_cast<int>(family)]; }
 
 std::optional<HookFamily> hook_family(std::string_view word) {
-    const auto i = find_word(family_names, word);
-    return i ? std::optional(static_cast<HookFamily>(*i)) : std::nullopt;
+    for (const HookFamily f : {HookFamily::dry, HookFamily::wet, HookFamily::long_shank,
+                               HookFamily::streamer, HookFamily::curved, HookFamily::jig}) {
+        if (same_word(name(f), word)) return f;
+    }
+    return std::nullopt;
 }
 
 std::optional<HookShape> hook_shape(std::string_view word) {
-    const auto i = find_word(shape_names, word);
-    return i ? std::optional(static_cast<HookShape>(*i)) : std::nullopt;
+    for (const HookShape s : {HookShape::straight, HookShape::curved, HookShape::jig}) {
+        if (same_word(name(s), word)) return s;
+    }
+    return std::nullopt;
 }
 
 Result<Hook> complete_hook(Hook h) {

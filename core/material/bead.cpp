@@ -40,9 +40,9 @@ bool is_sunk(const Bead& bead) {
 
 Cut sink(const Bead& bead) {
     if (!is_sunk(bead)) return {};
-    const double D = bead.diameter.value.si, rb = bead.bore.value.si / 2.0,
+    const double sphere = bead.diameter.value.si, rb = bead.bore.value.si / 2.0,
                  rc = bead.mouth.value.si / 2.0;
-    const double xb = rim(D, 2.0 * rb), xm = rim(D, 2.0 * rc);
+    const double xb = rim(sphere, 2.0 * rb), xm = rim(sphere, 2.0 * rc);
     const double depth = sink_depth(bead, 2.0 * rb, 2.0 * rc);
     const double slope = (rc - rb) / depth, from = xm - depth;
     // Over the frustum r^2 - rb^2 = 2 rb slope t + slope^2 t^2, t from its narrow end.
@@ -67,16 +67,16 @@ double half_strip(double radius, double half_width) {
 
 Cut slot(const Bead& bead) {
     if (bead.hole != BeadHole::slotted || bead.slot_width.value.si <= 0.0) return {};
-    const double D = bead.diameter.value.si, rb = bead.bore.value.si / 2.0;
+    const double sphere = bead.diameter.value.si, rb = bead.bore.value.si / 2.0;
     const double half_width = bead.slot_width.value.si / 2.0;
-    const double xb = rim(D, 2.0 * rb), from = std::clamp(bead.slot_from.si, -xb, xb);
+    const double xb = rim(sphere, 2.0 * rb), from = std::clamp(bead.slot_from.si, -xb, xb);
     const double bore = half_strip(rb, half_width);
     constexpr int steps = 64; // even, for Simpson's rule
     Cut cut;
     for (int i = 0; i <= steps; ++i) {
         const double x = from + (xb - from) * i / steps;
         const double weight = i == 0 || i == steps ? 1.0 : i % 2 == 1 ? 4.0 : 2.0;
-        const double radius = std::sqrt(std::max(rb * rb, D * D / 4.0 - x * x));
+        const double radius = std::sqrt(std::max(rb * rb, sphere * sphere / 4.0 - x * x));
         const double area = half_strip(radius, half_width) - bore;
         cut.volume += weight * area;
         cut.moment += weight * area * x;
@@ -111,8 +111,8 @@ Length bead_centre_offset(const Bead& bead) {
 
 Length bore_length(const Bead& bead) {
     check(bead);
-    const double D = bead.diameter.value.si, front = rim(D, bead.bore.value.si);
-    return {front + (is_sunk(bead) ? rim(D, bead.mouth.value.si) : front)};
+    const double sphere = bead.diameter.value.si, front = rim(sphere, bead.bore.value.si);
+    return {front + (is_sunk(bead) ? rim(sphere, bead.mouth.value.si) : front)};
 }
 
 Length countersink_depth(const Bead& bead) {

@@ -37,8 +37,10 @@ std::optional<Estimate<Length>> wire_diameter_word(std::string_view word) {
 std::string_view name(BeadHole hole) { return hole_words[static_cast<int>(hole)]; }
 
 std::optional<BeadHole> bead_hole(std::string_view word) {
-    const auto i = find_word(hole_words, word);
-    return i ? std::optional(static_cast<BeadHole>(*i)) : std::nullopt;
+    for (const BeadHole hole : {BeadHole::drilled, BeadHole::countersunk, BeadHole::slotted}) {
+        if (same_word(name(hole), word)) return hole;
+    }
+    return std::nullopt;
 }
 
 } // namespace wrapwright

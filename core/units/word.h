@@ -2,8 +2,6 @@
 // Words of a closed list, as files write them.
 
 #include <cstddef>
-#include <optional>
-#include <span>
 #include <string_view>
 
 namespace wrapwright {
@@ -16,15 +14,6 @@ constexpr bool same_word(std::string_view a, std::string_view b) {
         if (x != y) return false;
     }
     return true;
-}
-
-/// Which of the words it is.
-constexpr std::optional<std::size_t> find_word(std::span<const std::string_view> words,
-                                               std::string_view word) {
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        if (!word.empty() && same_word(words[i], word)) return i;
-    }
-    return std::nullopt;
 }
 
 } // namespace wrapwright
