@@ -59,7 +59,7 @@ inline constexpr Length slot_clearance = millimetres(0.05);
 /// A slot faces the inside of the bend: where it is wide enough only the unslotted part counts.
 /// Valid   as bore_needed
 /// Error   exact for a straight bore, and for a countersink while the outer edge meets the wall on
-///         the bend's arc; by search along the wire to 1 um
+///         the bend's arc; by search along the wire to 0.1 um
 /// Source  derived in bead_fit.cpp; checked by brute force in tests
 [[nodiscard]] Length bead_bore_needed(const Bead& bead, Length wire, Length radius, Angle angle);
 

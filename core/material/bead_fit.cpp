@@ -88,7 +88,7 @@ struct SunkBore {
         constexpr double golden = 0.6180339887498949;
         double a = high - golden * (high - low), b = low + golden * (high - low);
         double at_a = needed(edge, outer, a), at_b = needed(edge, outer, b);
-        for (int i = 0; i < 24; ++i) { // 0.618^24 of the bead's length: 0.1 um
+        for (int i = 0; i < 16; ++i) { // to 0.001 of the bead, where the top is flat to 1e-6 of it
             if (at_a > at_b) {
                 high = b, b = a, at_b = at_a;
                 a = high - golden * (high - low);

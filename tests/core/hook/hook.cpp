@@ -137,7 +137,9 @@ TEST_CASE("a gape says more than the number on the packet") {
 
 TEST_CASE("a stated barb of nothing is a barbless hook, an unsaid one has a barb") {
     Hook h = measured(millimetres(8.0), millimetres(4.0), millimetres(0.45));
-    CHECK(complete_hook(h).value().barb_height.value.si > 0.0);
+    // Common practice, no source: a raised barb stands a fifth to a half of the wire above it.
+    CHECK(complete_hook(h).value().barb_height.value > 0.2 * h.wire.value);
+    CHECK(complete_hook(h).value().barb_height.value < 0.5 * h.wire.value);
     h.barb_height = exactly(Length{}, Origin::stated);
     CHECK(complete_hook(h).value().barb_height.value.si == 0.0); // exact: given is never changed
 }
@@ -210,6 +212,9 @@ TEST_CASE("a measured hook's mass is surer than a typical one's") {
     CHECK(within_share(a.value.si, b.value.si, 1e-12));
     CHECK(within_share(a.high / a.value, 1.25, 1e-12));
     CHECK(b.high > a.high);
+    // Wire counts twice, as its section does: 0.25, twice 0.10 and a share of 0.12 together.
+    CHECK(relative_spread(b) > std::hypot(0.25, 0.20));
+    CHECK(relative_spread(b) < std::hypot(0.25, 0.20, 0.12));
     CHECK(b.origin == Origin::typical);
     CHECK(a.origin == Origin::derived);
 }

@@ -128,6 +128,22 @@ TEST_CASE("a bead that is weighed says so even where the recipe only states the 
     CHECK(s.bead.diameter.origin == Origin::stated);
 }
 
+TEST_CASE("a bead's mass is surer when its size is said, and its density too") {
+    // Source     first-order propagation: the cube of the size counts three times
+    // Tolerance  the sums are exact but for rounding
+    const Stuff usual_size = complete(facts_of(MaterialKind::bead, Substance::brass));
+    MaterialFacts facts = facts_of(MaterialKind::bead, Substance::brass);
+    facts.diameter = usual_size.bead.diameter.value;
+    const Stuff said_size = complete(facts);
+    facts.density = grams_per_cm3(8.49);
+    const Stuff said_both = complete(facts);
+    const double shape = relative_spread(said_both.item_mass);
+    CHECK(shape > 0.05);
+    CHECK(relative_spread(said_size.item_mass) > shape);
+    CHECK(within_share(relative_spread(usual_size.item_mass),
+                       std::hypot(relative_spread(said_size.item_mass), 3.0 * 0.15), 1e-9));
+}
+
 TEST_CASE("a bead keeps the bore, hole and slot that are said") {
     MaterialFacts facts = facts_of(MaterialKind::bead, Substance::brass);
     facts.diameter = millimetres(3.0);
