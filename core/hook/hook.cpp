@@ -2,7 +2,6 @@
 
 #include "core/hook/centreline.h"
 #include "core/hook/typical.h"
-#include "core/units/word.h"
 
 #include <algorithm>
 #include <cmath>
@@ -120,21 +119,6 @@ void fill_jig(Hook& h) {
 
 std::string_view name(HookShape shape) { return shape_names[static_cast<int>(shape)]; }
 std::string_view name(HookFamily family) { return family_names[static_cast<int>(family)]; }
-
-std::optional<HookFamily> hook_family(std::string_view word) {
-    for (const HookFamily f : {HookFamily::dry, HookFamily::wet, HookFamily::long_shank,
-                               HookFamily::streamer, HookFamily::curved, HookFamily::jig}) {
-        if (same_word(name(f), word)) return f;
-    }
-    return std::nullopt;
-}
-
-std::optional<HookShape> hook_shape(std::string_view word) {
-    for (const HookShape s : {HookShape::straight, HookShape::curved, HookShape::jig}) {
-        if (same_word(name(s), word)) return s;
-    }
-    return std::nullopt;
-}
 
 Result<Hook> complete_hook(Hook h) {
     if (auto error = check_all(h)) return *error;

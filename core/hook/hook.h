@@ -23,8 +23,6 @@ enum class HookFamily : unsigned char { dry, wet, long_shank, streamer, curved, 
 
 std::string_view name(HookShape shape);
 std::string_view name(HookFamily family);
-[[nodiscard]] std::optional<HookShape> hook_shape(std::string_view word);
-[[nodiscard]] std::optional<HookFamily> hook_family(std::string_view word);
 
 /// One hook, in the numbers that everything else is computed from.
 ///

@@ -4,7 +4,6 @@
 #include "core/hook/hook.h"
 #include "core/units/estimate.h"
 
-#include <optional>
 #include <string_view>
 
 namespace wrapwright {
@@ -16,7 +15,6 @@ enum class BeadHole : unsigned char {
 };
 
 std::string_view name(BeadHole hole);
-[[nodiscard]] std::optional<BeadHole> bead_hole(std::string_view word);
 
 /// A bead as a sphere with a bore along its axis.
 struct Bead {

@@ -135,6 +135,7 @@ Result<Stuff> complete_material(const MaterialFacts& facts, Length gape) {
     s.usable_length = said_or(facts.usable_length, row.usable_length.on(gape), facts.origin);
     s.barb_length = said_or(facts.barb_length, row.barb_length.on(gape), facts.origin);
     s.fibre_diameter = said_or(facts.fibre_diameter, row.fibre_diameter.on(gape), facts.origin);
+    s.barbs_per_mm = row.barbs_per_mm;
     s.packing = row.packing;
     s.springy = row.springy;
     s.toxic = substance_row(s.substance).toxic;

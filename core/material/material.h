@@ -44,13 +44,11 @@ enum class MaterialKind : unsigned char {
 };
 
 std::string_view name(MaterialKind kind);
-[[nodiscard]] std::optional<MaterialKind> material_kind(std::string_view word);
 
 /// How a coat hardens, which decides what may follow it and which caution is due.
 enum class CoatKind : unsigned char { none, varnish, quick_glue, light_cured, epoxy, wax };
 
 std::string_view name(CoatKind kind);
-[[nodiscard]] std::optional<CoatKind> coat_kind(std::string_view word);
 
 /// The diameter that a trade word for ribbing wire stands for: extra small, small, brassie, medium,
 /// large. Sellers differ by the interval.
@@ -73,6 +71,7 @@ struct Stuff {
     Estimate<Length> usable_length;  ///< of one fibre, feather, herl or quill
     Estimate<Length> fibre_diameter; ///< of a single fibre, hair or barb; flat: of equal area
     Estimate<Length> barb_length;    ///< of a hackle's barbs, of a herl's flue
+    double barbs_per_mm = 0.0;       ///< of a feather's stem, both sides together
     Estimate<Density> wound_density; ///< of dubbing once wound
     Estimate<Mass> item_mass;        ///< of one piece (bead, drop of a coat, feather); weighed wins
     Bead bead;                       ///< for bead and cone
@@ -86,6 +85,7 @@ struct MaterialFacts {
     MaterialKind kind = MaterialKind::other;
     Substance substance = Substance::unknown;
     CoatKind coat = CoatKind::none;
+    std::string_view size_word{};     ///< what the size says where it is no number: "brassie"
     std::optional<Length> diameter{}; ///< round strand, bead, hackle stem
     std::optional<Length> width{};
     std::optional<Length> thickness{};

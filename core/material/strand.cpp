@@ -41,6 +41,9 @@ void fill_section(const MaterialFacts& facts, const UsualKind& row, Length gape,
     const Estimate<Length> usual_width = row.width.on(gape), usual_height = row.height.on(gape);
     const std::optional<Length> width = said_width(facts, row);
     s.width = width ? exactly(*width, facts.origin) : usual_width;
+    if (!width && facts.kind == K::wire) {
+        s.width = wire_diameter_word(facts.size_word).value_or(usual_width);
+    }
     s.height = usual_height;
     if (row.section == Section::round && (width || usual_height.value.si <= 0.0)) {
         // As thick as wide, or an oval and a chenille as flat as they usually are.

@@ -1,9 +1,7 @@
 #include "core/material/substance.h"
 
 #include "core/assert.h"
-#include "core/units/word.h"
 
-#include <algorithm>
 #include <array>
 
 namespace wrapwright {
@@ -93,13 +91,6 @@ const SubstanceRow& substance_row(Substance substance) {
     const auto i = static_cast<std::size_t>(substance);
     WW_ASSERT(i < table.size());
     return table[i];
-}
-
-std::optional<Substance> substance(std::string_view word) {
-    for (const SubstanceRow& row : table) {
-        if (!word.empty() && same_word(row.word, word)) return row.substance;
-    }
-    return std::nullopt;
 }
 
 } // namespace wrapwright

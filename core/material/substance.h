@@ -3,7 +3,6 @@
 
 #include "core/units/estimate.h"
 
-#include <optional>
 #include <string_view>
 
 namespace wrapwright {
@@ -50,6 +49,5 @@ struct SubstanceRow {
 };
 
 [[nodiscard]] const SubstanceRow& substance_row(Substance substance);
-[[nodiscard]] std::optional<Substance> substance(std::string_view word);
 
 } // namespace wrapwright

@@ -1,7 +1,6 @@
 #include "core/material/usual.h"
 
 #include "core/assert.h"
-#include "core/units/word.h"
 
 #include <array>
 
@@ -115,7 +114,7 @@ constexpr std::array<UsualKind, 30> kinds{{
      .plumage = true,
      .pieces = true},
     // Barb 1.5 gapes, four sources agree; barb 0.03-0.08 mm; stem 0.2-0.5 mm with a pith; usable
-    // 25 mm of a cape feather to 250 mm of a saddle.
+    // 25 mm of a cape feather to 250 mm of a saddle; barbs per mm of stem from memory.
     {.kind = K::hackle,
      .word = "hackle",
      .substance = S::keratin,
@@ -124,6 +123,7 @@ constexpr std::array<UsualKind, 30> kinds{{
      .usable_length = {90.0, 0.0, 0.70},
      .fibre_diameter = {0.05, 0.0, 0.45},
      .barb_length = {0.0, 1.5, 0.15},
+     .barbs_per_mm = 4.0,
      .solid = 0.8,
      .solid_spread = 0.25,
      .plumage = true},
@@ -136,6 +136,7 @@ constexpr std::array<UsualKind, 30> kinds{{
      .usable_length = {30.0, 0.0, 0.50},
      .fibre_diameter = {0.04, 0.0, 0.50},
      .barb_length = {0.0, 1.8, 0.30},
+     .barbs_per_mm = 3.0,
      .solid = 0.8,
      .solid_spread = 0.25,
      .plumage = true},
@@ -148,6 +149,7 @@ constexpr std::array<UsualKind, 30> kinds{{
      .usable_length = {70.0, 0.0, 0.40},
      .fibre_diameter = {0.08, 0.0, 0.50},
      .barb_length = {60.0, 0.0, 0.40},
+     .barbs_per_mm = 3.0,
      .solid = 0.8,
      .solid_spread = 0.25,
      .plumage = true},
@@ -160,6 +162,7 @@ constexpr std::array<UsualKind, 30> kinds{{
      .usable_length = {35.0, 0.0, 0.45},
      .fibre_diameter = {0.04, 0.0, 0.50},
      .barb_length = {16.0, 0.0, 0.35},
+     .barbs_per_mm = 3.0,
      .solid = 0.8,
      .solid_spread = 0.25,
      .plumage = true},
@@ -293,19 +296,5 @@ const UsualCoat& usual(CoatKind coat) {
 
 std::string_view name(MaterialKind kind) { return usual(kind).word; }
 std::string_view name(CoatKind coat) { return usual(coat).word; }
-
-std::optional<MaterialKind> material_kind(std::string_view word) {
-    for (const UsualKind& row : kinds) {
-        if (same_word(row.word, word)) return row.kind;
-    }
-    return std::nullopt;
-}
-
-std::optional<CoatKind> coat_kind(std::string_view word) {
-    for (const UsualCoat& row : coats) {
-        if (same_word(row.word, word)) return row.coat;
-    }
-    return std::nullopt;
-}
 
 } // namespace wrapwright

@@ -39,6 +39,7 @@ struct UsualKind {
     Usual usable_length{};  ///< of one fibre, feather, herl or quill
     Usual fibre_diameter{}; ///< of the barbs of a feather, of fur
     Usual barb_length{};
+    double barbs_per_mm = 0.0; ///< of the stem, both sides together
     double solid = 1.0;        ///< share of the section that is solid
     double solid_spread = 0.0; ///< relative
     double packing = 0.7;      ///< solid share of the wound build-up

@@ -1,7 +1,5 @@
 #include "core/material/material.h"
 
-#include "core/units/word.h"
-
 namespace wrapwright {
 
 namespace {
@@ -26,7 +24,7 @@ constexpr std::string_view hole_words[] = {"drilled", "countersunk", "slotted"};
 
 std::optional<Estimate<Length>> wire_diameter_word(std::string_view word) {
     for (const WireWord& w : wire_words) {
-        if (same_word(w.word, word)) {
+        if (w.word == word) {
             return Estimate<Length>{millimetres(w.mm), millimetres(w.low), millimetres(w.high),
                                     Origin::typical};
         }
@@ -35,12 +33,5 @@ std::optional<Estimate<Length>> wire_diameter_word(std::string_view word) {
 }
 
 std::string_view name(BeadHole hole) { return hole_words[static_cast<int>(hole)]; }
-
-std::optional<BeadHole> bead_hole(std::string_view word) {
-    for (const BeadHole hole : {BeadHole::drilled, BeadHole::countersunk, BeadHole::slotted}) {
-        if (same_word(name(hole), word)) return hole;
-    }
-    return std::nullopt;
-}
 
 } // namespace wrapwright

@@ -123,6 +123,7 @@ MaterialFacts facts_of(const Scale& scale, const RecipeMaterial& m) {
     facts.coat = m.coat;
     facts.flat = m.flat;
     facts.diameter = length_of(scale, m.size);
+    facts.size_word = m.size.text;
     facts.width = length_of(scale, m.width);
     facts.thickness = length_of(scale, m.thickness);
     facts.usable_length = length_of(scale, m.fibre_length);
@@ -296,7 +297,7 @@ Result<bool> resolve(const Pattern& pattern, const Rig& rig, Resolved& out) {
             complete_material(facts_of(scale, pattern.recipe.materials[i]), gape);
         if (!stuff.ok()) {
             Error error = stuff.error();
-            error.place.key = "materials[" + std::to_string(i) + "]";
+            error.place.key = "materials[" + std::to_string(i) + "]." + error.place.key;
             return error;
         }
         out.materials.push_back(stuff.value());

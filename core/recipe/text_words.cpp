@@ -9,9 +9,6 @@ namespace wrapwright::detail {
 namespace {
 
 constexpr std::string_view batch_names[] = {"each", "all first", "all last"};
-constexpr std::string_view coat_names[] = {"none",        "varnish", "quick_glue",
-                                           "light_cured", "epoxy",   "wax"};
-constexpr std::string_view hole_names[] = {"drilled", "countersunk", "slotted"};
 
 constexpr std::size_t longest_guess = 24; ///< longer words are no slips of the finger
 
@@ -54,8 +51,8 @@ std::string_view word_of(HookFamily family) { return name(family); }
 std::string_view word_of(HookShape shape) { return name(shape); }
 std::string_view word_of(MaterialKind kind) { return name(kind); }
 std::string_view word_of(Substance substance) { return substance_row(substance).word; }
-std::string_view word_of(CoatKind coat) { return coat_names[static_cast<int>(coat)]; }
-std::string_view word_of(BeadHole hole) { return hole_names[static_cast<int>(hole)]; }
+std::string_view word_of(CoatKind coat) { return name(coat); }
+std::string_view word_of(BeadHole hole) { return name(hole); }
 std::string_view word_of(Origin origin) { return name(origin); }
 
 std::optional<std::size_t> find_word(std::string_view word,

@@ -12,9 +12,6 @@ namespace {
 
 using std::numbers::pi;
 
-/// Barbs per millimetre of stem, both sides together. From memory: cock about 4, hen about 3.
-double barbs_per_mm(MaterialKind kind) { return kind == MaterialKind::hackle ? 4.0 : 3.0; }
-
 /// What a dry hackle is measured against: barbs of 1.5 gape round a collar, 1.0 along a body.
 /// Published in four sources for the collar; a palmer stands out by the body's radius as well.
 double barb_gapes(Op op) { return op == Op::palmer ? 1.0 : 1.5; }
@@ -61,7 +58,7 @@ void wind_feather(Run& run, const Act& act, WrapAsk ask, Spacing spacing) {
     }
     Placed& barbs = run.put(PlacedKind::barbs, done.from, done.to);
     barbs.reach = s.barb_length.value;
-    barbs.count = std::floor(in_millimetres(done.length) * barbs_per_mm(s.kind));
+    barbs.count = std::floor(in_millimetres(done.length) * s.barbs_per_mm);
     barbs.root = done.core + s.height.value;
     barbs.lean = degrees(s.kind == MaterialKind::hackle ? 85.0 : 40.0);
     barbs.spread = degrees(6.0);
@@ -126,7 +123,7 @@ void do_wind_post(Run& run, const Act& act) {
     const Length length{turns * std::hypot(round, s.width.value.si)};
     Placed& barbs = run.put(PlacedKind::barbs, at, at);
     barbs.reach = s.barb_length.value;
-    barbs.count = std::floor(in_millimetres(length) * barbs_per_mm(s.kind));
+    barbs.count = std::floor(in_millimetres(length) * s.barbs_per_mm);
     barbs.root = post;
     barbs.lean = degrees(0.0);
     barbs.around = degrees(0.0);

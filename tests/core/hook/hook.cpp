@@ -29,16 +29,6 @@ Hook measured(Length shank, Length gape, Length wire) {
 
 } // namespace
 
-TEST_CASE("every family and shape is found again by its own name") {
-    for (const HookFamily f : families) CHECK(hook_family(name(f)) == f);
-    for (const HookShape s : {HookShape::straight, HookShape::curved, HookShape::jig}) {
-        CHECK(hook_shape(name(s)) == s);
-    }
-    CHECK(hook_family("long_shank") == HookFamily::long_shank);
-    CHECK_FALSE(hook_family("treble").has_value());
-    CHECK_FALSE(hook_shape("").has_value());
-}
-
 TEST_CASE("a smaller number is a larger hook in every column") {
     for (const HookFamily f : families) {
         CAPTURE(name(f));

@@ -160,10 +160,3 @@ TEST_CASE("only a jig hook's bend is asked for twice") {
     jig.jig_angle = exactly(degrees(45.0));
     CHECK(bead_fit(bead, jig, clearance).jig_bend.needed < fit.jig_bend.needed);
 }
-
-TEST_CASE("every word for a hole is read back") {
-    for (const BeadHole hole : {BeadHole::drilled, BeadHole::countersunk, BeadHole::slotted}) {
-        CHECK(bead_hole(name(hole)) == hole);
-    }
-    CHECK_FALSE(bead_hole("square").has_value());
-}

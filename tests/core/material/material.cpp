@@ -21,26 +21,6 @@ bool is_sound(const Estimate<Q>& e) {
 
 } // namespace
 
-TEST_CASE("every kind, substance and coat is found again by its own word") {
-    for (int i = 0; i < material_kinds; ++i) {
-        const auto kind = static_cast<MaterialKind>(i);
-        CHECK(material_kind(name(kind)) == kind);
-    }
-    for (int i = 1; i <= static_cast<int>(Substance::epoxy); ++i) {
-        const auto s = static_cast<Substance>(i);
-        CHECK(substance(substance_row(s).word) == s);
-    }
-    for (int i = 0; i <= static_cast<int>(CoatKind::wax); ++i) {
-        const auto coat = static_cast<CoatKind>(i);
-        CHECK(coat_kind(name(coat)) == coat);
-    }
-    CHECK(material_kind("soft hackle") == MaterialKind::soft_hackle);
-    CHECK(substance("gel spun") == Substance::gel_spun);
-    CHECK_FALSE(material_kind("").has_value());
-    CHECK_FALSE(substance("").has_value());
-    CHECK_FALSE(coat_kind("paint").has_value());
-}
-
 TEST_CASE("every kind is completed from nothing, with sound intervals, and says it is typical") {
     for (int i = 0; i < material_kinds; ++i) {
         const auto kind = static_cast<MaterialKind>(i);
@@ -336,6 +316,19 @@ TEST_CASE("trade words for wire go from extra small to large without overlap") {
         last = wire->high;
     }
     CHECK(wire_diameter_word("fine") == wire_diameter_word("small"));
-    CHECK(wire_diameter_word("ultra_fine") == wire_diameter_word("extra small"));
+    CHECK(wire_diameter_word("ultra fine") == wire_diameter_word("extra small"));
     CHECK_FALSE(wire_diameter_word("thick").has_value());
+}
+
+TEST_CASE("wire takes its diameter from a number, else from its word, else from the hook") {
+    MaterialFacts facts = facts_of(MaterialKind::wire);
+    facts.size_word = "brassie";
+    CHECK(complete(facts).width == *wire_diameter_word("brassie"));
+    CHECK(complete(facts).height == complete(facts).width);
+    facts.size_word = "to suit";
+    CHECK(complete(facts).width == complete(facts_of(MaterialKind::wire)).width);
+    facts.size_word = "brassie";
+    facts.diameter = millimetres(0.1);
+    CHECK(complete(facts).width == exactly(millimetres(0.1)));
+    CHECK(complete(facts_of(MaterialKind::oval)).width.value.si > 0.0);
 }
