@@ -66,8 +66,9 @@ glm::vec2 in_picture(const Camera& camera, PixelSize size, glm::vec3 place) {
             (0.5F - 0.5F * clip.y / clip.w) * static_cast<float>(size.height)};
 }
 
-void frame_box(Camera& camera, PixelSize size, const std::array<float, 3>& low,
-               const std::array<float, 3>& high, const Margins& margins) {
+void frame_points(Camera& camera, PixelSize size, std::span<const glm::vec3> points,
+                  const Margins& margins) {
+    WW_ASSERT(!points.empty());
     const float width = static_cast<float>(size.width) - margins.left - margins.right;
     const float height = static_cast<float>(size.height) - margins.top - margins.bottom;
     WW_ASSERT(width > 0.0F && height > 0.0F);
@@ -75,10 +76,8 @@ void frame_box(Camera& camera, PixelSize size, const std::array<float, 3>& low,
     const glm::mat4 all = axes * model_to_turned(camera);
     glm::vec3 least(1e9F);
     glm::vec3 most(-1e9F);
-    for (int corner = 0; corner < 8; ++corner) {
-        const glm::vec4 p(corner & 1 ? low[0] : high[0], corner & 2 ? low[1] : high[1],
-                          corner & 4 ? low[2] : high[2], 1.0F);
-        const glm::vec3 v(all * p);
+    for (const glm::vec3& p : points) {
+        const glm::vec3 v(all * glm::vec4(p, 1.0F));
         least = glm::min(least, v);
         most = glm::max(most, v);
     }

@@ -4,10 +4,10 @@
 // Model space is that of core/geometry/fly/model.h. View space: x right, y up, z to the camera,
 // the origin at the camera's target (or at the camera, in perspective), all in mm.
 
-#include <array>
 #include <glm/mat4x4.hpp>
 #include <glm/vec2.hpp>
 #include <glm/vec3.hpp>
+#include <span>
 
 namespace wrapwright {
 
@@ -55,9 +55,11 @@ struct Margins {
     float left = 0.0F, right = 0.0F, top = 0.0F, bottom = 0.0F;
 };
 
-/// Sets target and height so that a box of model space just fills the picture within its margins.
-/// Valid   margins leave room
-void frame_box(Camera& camera, PixelSize size, const std::array<float, 3>& low,
-               const std::array<float, 3>& high, const Margins& margins);
+/// Sets target and height so that points of the model just fill the picture within its margins.
+///
+/// In perspective what is nearer than the target may reach a little into them.
+/// Valid   at least one point; margins leave room
+void frame_points(Camera& camera, PixelSize size, std::span<const glm::vec3> points,
+                  const Margins& margins);
 
 } // namespace wrapwright

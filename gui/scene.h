@@ -38,15 +38,16 @@ struct OverlayHatch {
 };
 
 /// Where a label stands to its point.
-enum class Anchor : unsigned char { middle, left, right, above, below };
+enum class LabelSide : unsigned char { middle, left, right, above, below };
 
 /// A text of the overlay at a point of the model.
 struct OverlayLabel {
     glm::vec3 at{0.0F}; ///< mm
     std::string text;
     Ink ink = Ink::measure;
-    Anchor anchor = Anchor::middle;
+    LabelSide side = LabelSide::middle;
     bool plate = true; ///< on a little of the backdrop's colour, so that it reads over a line
+    glm::vec2 shift_px{0.0F}; ///< from there, to the right and down
 };
 
 /// One act or part shown as it is, everything else calmer; with neither, all as it is.
@@ -58,7 +59,7 @@ struct Highlight {
 /// One picture.
 struct Scene {
     const FlyModel* model = nullptr; ///< must outlive the drawing
-    std::uint64_t model_stamp = 0;   ///< another number for another model: then it is sent anew
+    std::uint64_t model_stamp = 0;   ///< another number for another model; 0: send it every time
     Camera camera{};
     PixelSize size{};
     Backdrop backdrop = Backdrop::light;

@@ -10,7 +10,7 @@ uniform vec3 towards;        // level, to the camera's side
 uniform float floor_below;   // of the fly's middle, mm
 uniform float wall_behind;
 uniform float fillet;        // radius of the bend between them
-uniform mat4 to_shadow;
+uniform mat4 to_mask;        // 0 to 1 in the shadows' maps
 uniform sampler2D near_shadow;
 uniform sampler2D far_shadow;
 uniform vec3 card;           // linear, at its brightest
@@ -47,7 +47,7 @@ void main() {
     float pool = exp(-2.6 * dot(from_middle, from_middle));
     float light = mix(1.0 - fall, 1.0, pool) * (0.92 + 0.12 * saturate(dot(normal, key_to)));
 
-    vec3 in_map = (to_shadow * vec4(place, 1.0)).xyz;
+    vec3 in_map = (to_mask * vec4(place, 1.0)).xyz;
     float hidden = mix(texture(near_shadow, in_map.xy).r, texture(far_shadow, in_map.xy).r, 0.6);
     // Nothing is known outside the map.
     vec2 inside = smoothstep(vec2(0.0), vec2(0.08), in_map.xy) *

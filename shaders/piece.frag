@@ -5,12 +5,15 @@ in vec3 v_view;
 in vec3 v_normal;
 in vec3 v_along;
 in vec3 v_place;
+in vec3 v_grain;
 in vec3 v_shadow;
 
 uniform highp sampler2DShadow shadow_map;
 uniform sampler2D occlusion;
 uniform vec2 pixel_size;      // of the target, as shares of it
 uniform float shadow_texel;
+uniform vec3 middle;          // of the picture, in view space
+uniform float lamp_distance;  // mm
 uniform float perspective;    // 1 when the camera is a point, 0 when it is far away
 uniform vec3 colour;
 uniform float calm;           // 0 shown as it is, towards 1 paled into the backdrop
@@ -39,7 +42,9 @@ void main() {
     s.normal = normalize(v_normal);
     if (dot(s.normal, s.view) < 0.0 && !gl_FrontFacing) s.normal = -s.normal;
     s.along = v_along - dot(v_along, s.normal) * s.normal;
+    s.from_middle = (v_view - middle) / lamp_distance;
     s.place = v_place;
+    s.along_place = v_grain / max(length(v_grain), 1e-4);
     s.colour = colour;
     s.open = key_open(s.normal);
     s.ambient = texture(occlusion, gl_FragCoord.xy * pixel_size).r;

@@ -12,6 +12,7 @@ out vec3 v_view;
 out vec3 v_normal;
 out vec3 v_along;
 out vec3 v_place;
+out vec3 v_grain;
 out vec3 v_shadow;
 
 void main() {
@@ -20,6 +21,7 @@ void main() {
     v_normal = mat3(to_view) * in_normal;
     v_along = mat3(to_view) * in_grain;
     v_place = in_position;
+    v_grain = in_grain;
     v_shadow = (to_shadow * p).xyz;
     gl_Position = to_clip * p;
 }

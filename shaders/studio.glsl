@@ -39,7 +39,7 @@ vec3 studio(vec3 to, float rough, float open) {
     float soft = 0.25 + 0.9 * rough;
     float behind = smoothstep(soft, -soft, to.z + 0.12);
     float up = smoothstep(-soft, soft, to.y);
-    vec3 room = mix(vec3(0.16, 0.155, 0.15), vec3(0.24, 0.25, 0.27), up);
+    vec3 room = mix(vec3(0.23, 0.225, 0.22), vec3(0.36, 0.37, 0.39), up);
     vec3 card = vec3(backdrop_light) * mix(0.85, 1.05, up);
     return mix(room, card, behind) + boxes(to, rough, open);
 }

@@ -4,7 +4,9 @@ struct Surface {
     vec3 normal;   // unit, towards the camera's side
     vec3 view;     // unit, to the camera
     vec3 along;    // along the strand: its length says how sure that is, 0 to 1
+    vec3 from_middle; // of the picture, in distances of the lamps
     vec3 place;    // in the fly, mm: for what is grained
+    vec3 along_place; // unit, along the strand there
     vec3 colour;   // linear
     float open;    // share of the key light that is not in shadow
     float ambient; // share of the studio that is not hidden by what is near
@@ -38,7 +40,9 @@ float mirror_open(float cos_view, float open, float rough) {
 
 vec3 mirror(Surface s, vec3 normal, vec3 straight_on, float rough) {
     float cos_view = saturate(dot(normal, s.view));
-    vec3 to = reflect(-s.view, normal);
+    // The lamps stand near: what a flat face mirrors changes along it, as in Lagarde and Zanuttini,
+    // Local image-based lighting with parallax-corrected cubemaps (SIGGRAPH 2012 talks).
+    vec3 to = normalize(reflect(-s.view, normal) + s.from_middle);
     float open = mirror_open(cos_view, s.ambient, rough);
     return reflectance(straight_on, rough, cos_view) * studio(to, rough, mix(0.35, 1.0, s.open)) *
            open;

@@ -59,7 +59,9 @@ class Overlay {
         std::array<glm::vec2, 4> c{};
         std::transform(hatch.corners.begin(), hatch.corners.end(), c.begin(),
                        [&](glm::vec3 p) { return place(p); });
-        const ImU32 veil = (ink & ~IM_COL32_A_MASK) | (28U << IM_COL32_A_SHIFT);
+        const ImU32 bare = ink & ~IM_COL32_A_MASK;
+        const ImU32 veil = bare | (24U << IM_COL32_A_SHIFT);
+        const ImU32 thin = bare | (120U << IM_COL32_A_SHIFT);
         list_.AddQuadFilled(im(c[0]), im(c[1]), im(c[2]), im(c[3]), veil);
         // From one way round to the other, both ways evenly: lines along one diagonal.
         const float around = glm::distance(c[0], c[1]) + glm::distance(c[1], c[2]);
@@ -69,7 +71,7 @@ class Overlay {
             const auto on = [t](glm::vec2 a, glm::vec2 b, glm::vec2 d) {
                 return t < 1.0F ? glm::mix(a, b, t) : glm::mix(b, d, t - 1.0F);
             };
-            list_.AddLine(im_line(on(c[0], c[1], c[2])), im_line(on(c[0], c[3], c[2])), ink, 1.0F);
+            list_.AddLine(im_line(on(c[0], c[1], c[2])), im_line(on(c[0], c[3], c[2])), thin, 1.0F);
         }
         list_.AddQuad(im(c[0]), im(c[1]), im(c[2]), im(c[3]), ink, 1.2F);
     }
@@ -80,13 +82,13 @@ class Overlay {
         const ImVec2 size = font_.CalcTextSizeA(scene_.text_px, 1e6F, 0.0F, first, last);
         const glm::vec2 half(0.5F * size.x, 0.5F * size.y);
         const float gap = 0.4F * scene_.text_px;
-        glm::vec2 middle = place(label.at);
-        switch (label.anchor) {
-        case Anchor::middle: break;
-        case Anchor::left: middle.x -= half.x + gap; break;
-        case Anchor::right: middle.x += half.x + gap; break;
-        case Anchor::above: middle.y -= half.y + gap; break;
-        case Anchor::below: middle.y += half.y + gap; break;
+        glm::vec2 middle = place(label.at) + label.shift_px;
+        switch (label.side) {
+        case LabelSide::middle: break;
+        case LabelSide::left: middle.x -= half.x + gap; break;
+        case LabelSide::right: middle.x += half.x + gap; break;
+        case LabelSide::above: middle.y -= half.y + gap; break;
+        case LabelSide::below: middle.y += half.y + gap; break;
         }
         // On whole pixels, where the letters are sharpest.
         const glm::vec2 corner = glm::floor(middle - half);

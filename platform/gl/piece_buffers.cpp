@@ -17,7 +17,7 @@ const void* offset(std::size_t bytes) { return reinterpret_cast<const void*>(byt
 } // namespace
 
 void PieceBuffers::send(const Gl& gl, const Scene& scene) {
-    if (filled_ && stamp_ == scene.model_stamp) return;
+    if (filled_ && stamp_ != 0 && stamp_ == scene.model_stamp) return;
     // All pieces behind one another: two buffers and one vertex array, whatever their number.
     Buffer<Vertex> vertices;
     Buffer<std::uint32_t> indices;

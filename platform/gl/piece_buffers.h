@@ -19,7 +19,7 @@ class PieceBuffers {
         glm::vec3 low{}, high{}; ///< mm
     };
 
-    /// Sends the scene's model, unless the one with its stamp is there already.
+    /// Sends the scene's model, unless one with its stamp (not 0) is there already.
     void send(const Gl& gl, const Scene& scene);
     void draw(const Gl& gl, std::size_t piece) const;
     [[nodiscard]] const std::vector<Range>& ranges() const { return ranges_; }

@@ -13,7 +13,7 @@ constexpr ProgramRecipe programs[] = {
     {"geometry", "depth.vert", {"geometry.frag"}},
     {"occlusion", "full_screen.vert", {"occlusion.frag"}},
     {"blur", "full_screen.vert", {"blur.frag"}},
-    {"silhouette", "full_screen.vert", {"silhouette.frag"}},
+    {"silhouette", "depth.vert", {"silhouette.frag"}},
     {"backdrop", "full_screen.vert", {"studio.glsl", "backdrop.frag"}},
     {"downsample", "full_screen.vert", {"downsample.frag"}},
     {"metal", "piece.vert", {"studio.glsl", "surface.glsl", "looks/metal.glsl", "piece.frag"}},

@@ -47,6 +47,10 @@ CardLight card_light(Backdrop backdrop) {
                                        : CardLight{0.075F, 0.16F, 0.62F};
 }
 
+// Clip space to 0..1.
+const glm::mat4 to_unit =
+    glm::scale(glm::translate(glm::mat4(1.0F), glm::vec3(0.5F)), glm::vec3(0.5F));
+
 bool is_clear(const FlyPiece& piece) { return piece.look == Look::film || piece.opacity < 1.0F; }
 
 bool is_strand(Look look) { return look == Look::fibre || look == Look::hair; }
@@ -55,7 +59,7 @@ bool is_strand(Look look) { return look == Look::fibre || look == Look::hair; }
 
 // What all passes of one picture share.
 struct SceneRenderer::Frame {
-    glm::mat4 to_view{}, to_clip{}, to_light{}, to_shadow{};
+    glm::mat4 to_view{}, to_clip{}, to_light{}, to_mask{};
     glm::vec3 middle{}; // the target in view space
     glm::vec2 span{};   // visible at the target, mm
     float reach = 0.0F; // farthest corner from the target, mm
@@ -129,13 +133,12 @@ Result<bool> SceneRenderer::draw(const Scene& scene, GLuint framebuffer) {
         }
     }
     frame.to_clip = view_to_clip(scene.camera, scene.size, frame.reach);
-    // Wide enough for all that casts a shadow within the picture.
-    const float wide = 0.62F * glm::length(frame.span);
-    frame.to_light = glm::ortho(-wide, wide, -wide, wide, -2.0F * frame.reach, 2.0F * frame.reach) *
-                     glm::lookAt(frame.middle, frame.middle - key_to, glm::vec3(0, 1, 0));
-    frame.to_shadow =
-        glm::scale(glm::translate(glm::mat4(1.0F), glm::vec3(0.5F)), glm::vec3(0.5F)) *
-        frame.to_light;
+    const auto light = [&](float wide) {
+        return glm::ortho(-wide, wide, -wide, wide, -2.0F * frame.reach, 2.0F * frame.reach) *
+               glm::lookAt(frame.middle, frame.middle - key_to, glm::vec3(0, 1, 0));
+    };
+    frame.to_light = light(0.60F * glm::length(frame.span));
+    frame.to_mask = light(0.95F * glm::length(frame.span));
 
     const Gl& gl = *gl_;
     gl.Disable(GL_SCISSOR_TEST);
@@ -167,6 +170,12 @@ void SceneRenderer::fill_screen() {
     gl_->DrawArrays(GL_TRIANGLES, 0, 3);
 }
 
+void SceneRenderer::draw_solid(const Scene& scene) {
+    for (std::size_t i = 0; i < scene.model->pieces.size(); ++i) {
+        if (!is_clear(scene.model->pieces[i])) pieces_.draw(*gl_, i);
+    }
+}
+
 void SceneRenderer::blur(const Target& from, const Target& between, const Target& to, float share) {
     const Program& blur = program("blur");
     blur.use();
@@ -196,24 +205,20 @@ void SceneRenderer::draw_shadow(const Scene& scene, const Frame& frame) {
     shadow.use();
     shadow.set("to_view", frame.to_view);
     shadow.set("to_clip", frame.to_light);
-    for (std::size_t i = 0; i < scene.model->pieces.size(); ++i) {
-        if (!is_clear(scene.model->pieces[i])) pieces_.draw(gl, i);
-    }
+    draw_solid(scene);
     gl.Disable(GL_DEPTH_TEST);
 
-    // The same map read as numbers: who compares and who reads take turns.
-    bind_texture(gl, 0, targets_.shadow.depth());
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_MODE, GL_NONE);
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_NEAREST);
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_NEAREST);
+    // The shape alone, wider: what stands outside the picture may throw its shadow into it.
     targets_.mask.bind(gl);
-    program("silhouette").use();
-    fill_screen();
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_MODE, GL_COMPARE_REF_TO_TEXTURE);
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-    gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-    blur(targets_.mask, targets_.blur, targets_.near_shadow, 0.010F);
-    blur(targets_.near_shadow, targets_.blur, targets_.far_shadow, 0.030F);
+    gl.ClearColor(0.0F, 0.0F, 0.0F, 0.0F);
+    gl.Clear(GL_COLOR_BUFFER_BIT);
+    const Program& silhouette = program("silhouette");
+    silhouette.use();
+    silhouette.set("to_view", frame.to_view);
+    silhouette.set("to_clip", frame.to_mask);
+    draw_solid(scene);
+    blur(targets_.mask, targets_.blur, targets_.near_shadow, 0.007F);
+    blur(targets_.near_shadow, targets_.blur, targets_.far_shadow, 0.020F);
 }
 
 void SceneRenderer::draw_occlusion(const Scene& scene, const Frame& frame) {
@@ -225,9 +230,7 @@ void SceneRenderer::draw_occlusion(const Scene& scene, const Frame& frame) {
     geometry.use();
     geometry.set("to_view", frame.to_view);
     geometry.set("to_clip", frame.to_clip);
-    for (std::size_t i = 0; i < scene.model->pieces.size(); ++i) {
-        if (!is_clear(scene.model->pieces[i])) pieces_.draw(gl, i);
-    }
+    draw_solid(scene);
     gl.Disable(GL_DEPTH_TEST);
 
     const float radius = 0.055F * frame.span.y;
@@ -279,7 +282,7 @@ void SceneRenderer::draw_backdrop(const Scene& scene, const Frame& frame) {
     backdrop.set("floor_below", 0.55F * frame.span.y);
     backdrop.set("wall_behind", 0.30F * frame.span.y);
     backdrop.set("fillet", 0.40F * frame.span.y);
-    backdrop.set("to_shadow", frame.to_shadow);
+    backdrop.set("to_mask", to_unit * frame.to_mask);
     backdrop.set("near_shadow", 0);
     backdrop.set("far_shadow", 1);
     backdrop.set("card", light.card * glm::vec3(0.985F, 1.0F, 1.01F));
@@ -339,7 +342,7 @@ void SceneRenderer::draw_piece(const Scene& scene, const Frame& frame, std::size
     p.use();
     p.set("to_view", frame.to_view);
     p.set("to_clip", frame.to_clip);
-    p.set("to_shadow", frame.to_shadow);
+    p.set("to_shadow", to_unit * frame.to_light);
     p.set("shadow_map", 0);
     p.set("occlusion", 1);
     const int n = std::clamp(scene.supersample, 1, 4);
@@ -347,6 +350,8 @@ void SceneRenderer::draw_piece(const Scene& scene, const Frame& frame, std::size
                                   1.0F / static_cast<float>(scene.size.height * n)));
     p.set("shadow_texel", 1.0F / static_cast<float>(shadow_pixels));
     p.set("perspective", scene.camera.perspective ? 1.0F : 0.0F);
+    p.set("middle", frame.middle);
+    p.set("lamp_distance", 1.6F * frame.span.y);
     p.set("backdrop_light", card_light(scene.backdrop).seen);
     p.set("colour", glm::vec3(piece.colour[0], piece.colour[1], piece.colour[2]));
     p.set("opacity", piece.opacity);

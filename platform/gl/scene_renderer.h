@@ -33,6 +33,7 @@ class SceneRenderer {
     };
     explicit SceneRenderer(const Gl& gl) : gl_(&gl) {}
     [[nodiscard]] Result<bool> fit_targets(const Scene& scene);
+    void draw_solid(const Scene& scene);
     void draw_shadow(const Scene& scene, const Frame& frame);
     void draw_occlusion(const Scene& scene, const Frame& frame);
     void draw_backdrop(const Scene& scene, const Frame& frame);

@@ -2,9 +2,11 @@
 
 #include "tests/support/close.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <glm/vec4.hpp>
 #include <numbers>
+#include <vector>
 
 using namespace wrapwright;
 using test::within;
@@ -82,9 +84,13 @@ TEST_CASE("a quarter of elevation looks down on the fly") {
     CHECK(within(studio_axes(camera).up.z, 1.0, 1e-6));
 }
 
-TEST_CASE("a framed box fills the picture within its margins from every side") {
-    const std::array<float, 3> low{-3, -7, -2};
-    const std::array<float, 3> high{14, 4, 2};
+TEST_CASE("framed points fill the picture within its margins from every side") {
+    std::vector<glm::vec3> corners;
+    for (const float x : {-3.0F, 14.0F}) {
+        for (const float y : {-7.0F, 4.0F}) {
+            for (const float z : {-2.0F, 2.0F}) corners.emplace_back(x, y, z);
+        }
+    }
     const Margins margins{40, 60, 80, 20};
     for (int n = 0; n < 32; ++n) {
         CAPTURE(n);
@@ -93,14 +99,11 @@ TEST_CASE("a framed box fills the picture within its margins from every side") {
         camera.yaw = -0.8F + 0.5F * static_cast<float>(n / 4 % 4);
         camera.elevation = n < 16 ? 0.0F : 0.6F;
         camera.mirrored = n % 3 == 0;
-        frame_box(camera, size, low, high, margins);
+        frame_points(camera, size, corners, margins);
         glm::vec2 least(1e9F);
         glm::vec2 most(-1e9F);
-        for (int corner = 0; corner < 8; ++corner) {
-            const glm::vec2 p =
-                in_picture(camera, size,
-                           {corner & 1 ? low[0] : high[0], corner & 2 ? low[1] : high[1],
-                            corner & 4 ? low[2] : high[2]});
+        for (const glm::vec3& corner : corners) {
+            const glm::vec2 p = in_picture(camera, size, corner);
             least = glm::vec2(std::min(least.x, p.x), std::min(least.y, p.y));
             most = glm::vec2(std::max(most.x, p.x), std::max(most.y, p.y));
         }
