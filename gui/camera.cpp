@@ -69,25 +69,32 @@ glm::vec2 in_picture(const Camera& camera, PixelSize size, glm::vec3 place) {
 void frame_points(Camera& camera, PixelSize size, std::span<const glm::vec3> points,
                   const Margins& margins) {
     WW_ASSERT(!points.empty());
-    const float width = static_cast<float>(size.width) - margins.left - margins.right;
-    const float height = static_cast<float>(size.height) - margins.top - margins.bottom;
-    WW_ASSERT(width > 0.0F && height > 0.0F);
+    const glm::vec2 room(static_cast<float>(size.width) - margins.left - margins.right,
+                         static_cast<float>(size.height) - margins.top - margins.bottom);
+    WW_ASSERT(room.x > 0.0F && room.y > 0.0F);
     const glm::mat4 axes = turned_to_view_axes(camera);
-    const glm::mat4 all = axes * model_to_turned(camera);
-    glm::vec3 least(1e9F);
-    glm::vec3 most(-1e9F);
-    for (const glm::vec3& p : points) {
-        const glm::vec3 v(all * glm::vec4(p, 1.0F));
-        least = glm::min(least, v);
-        most = glm::max(most, v);
+    const glm::vec2 middle(margins.left + 0.5F * room.x, margins.top + 0.5F * room.y);
+    // Without perspective the first round is right. With it each round is nearer: what moves
+    // towards the middle changes its size a little.
+    camera.target = glm::vec3(model_to_turned(camera) * glm::vec4(points[0], 1.0F));
+    for (int round = 0; round < (camera.perspective ? 8 : 1); ++round) {
+        glm::vec2 least(1e9F);
+        glm::vec2 most(-1e9F);
+        for (const glm::vec3& p : points) {
+            const glm::vec2 at = in_picture(camera, size, p);
+            least = glm::min(least, at);
+            most = glm::max(most, at);
+        }
+        const float mm_per_pixel = camera.height / static_cast<float>(size.height);
+        const glm::vec2 span = glm::max(most - least, glm::vec2(1e-3F / mm_per_pixel));
+        const float larger = std::max(span.x / room.x, span.y / room.y);
+        // Where the middle of the points must come to lie, and how far the target is from there.
+        const glm::vec2 off = 0.5F * (least + most) - 0.5F * glm::vec2(size.width, size.height) -
+                              larger * (middle - 0.5F * glm::vec2(size.width, size.height));
+        camera.target += glm::vec3(glm::inverse(axes) *
+                                   glm::vec4(off.x * mm_per_pixel, -off.y * mm_per_pixel, 0, 0));
+        camera.height *= larger;
     }
-    const glm::vec3 span = glm::max(most - least, glm::vec3(1e-3F));
-    const float mm_per_pixel = std::max(span.x / width, span.y / height);
-    camera.height = mm_per_pixel * static_cast<float>(size.height);
-    glm::vec3 middle = 0.5F * (least + most);
-    middle.x += 0.5F * (margins.right - margins.left) * mm_per_pixel;
-    middle.y += 0.5F * (margins.top - margins.bottom) * mm_per_pixel;
-    camera.target = glm::vec3(glm::inverse(axes) * glm::vec4(middle, 1.0F));
 }
 
 } // namespace wrapwright

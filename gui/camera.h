@@ -57,8 +57,8 @@ struct Margins {
 
 /// Sets target and height so that points of the model just fill the picture within its margins.
 ///
-/// In perspective what is nearer than the target may reach a little into them.
 /// Valid   at least one point; margins leave room
+/// Error   in perspective, a hundredth of the picture
 void frame_points(Camera& camera, PixelSize size, std::span<const glm::vec3> points,
                   const Margins& margins);
 

@@ -60,9 +60,10 @@ bool is_strand(Look look) { return look == Look::fibre || look == Look::hair; }
 // What all passes of one picture share.
 struct SceneRenderer::Frame {
     glm::mat4 to_view{}, to_clip{}, to_light{}, to_mask{};
-    glm::vec3 middle{}; // the target in view space
-    glm::vec2 span{};   // visible at the target, mm
-    float reach = 0.0F; // farthest corner from the target, mm
+    glm::vec3 middle{};      // the target in view space
+    glm::vec2 span{};        // visible at the target, mm
+    float light_wide = 0.0F; // half of what the shadow map covers, mm
+    float reach = 0.0F;      // farthest corner from the target, mm
 };
 
 Result<SceneRenderer> SceneRenderer::make(const Gl& gl) {
@@ -133,11 +134,12 @@ Result<bool> SceneRenderer::draw(const Scene& scene, GLuint framebuffer) {
         }
     }
     frame.to_clip = view_to_clip(scene.camera, scene.size, frame.reach);
-    const auto light = [&](float wide) {
+    const auto light = [&frame](float wide) {
         return glm::ortho(-wide, wide, -wide, wide, -2.0F * frame.reach, 2.0F * frame.reach) *
                glm::lookAt(frame.middle, frame.middle - key_to, glm::vec3(0, 1, 0));
     };
-    frame.to_light = light(0.60F * glm::length(frame.span));
+    frame.light_wide = 0.60F * glm::length(frame.span);
+    frame.to_light = light(frame.light_wide);
     frame.to_mask = light(0.95F * glm::length(frame.span));
 
     const Gl& gl = *gl_;
@@ -349,6 +351,8 @@ void SceneRenderer::draw_piece(const Scene& scene, const Frame& frame, std::size
     p.set("pixel_size", glm::vec2(1.0F / static_cast<float>(scene.size.width * n),
                                   1.0F / static_cast<float>(scene.size.height * n)));
     p.set("shadow_texel", 1.0F / static_cast<float>(shadow_pixels));
+    p.set("shadow_bias",
+          2.0F * frame.light_wide / static_cast<float>(shadow_pixels) / (4.0F * frame.reach));
     p.set("perspective", scene.camera.perspective ? 1.0F : 0.0F);
     p.set("middle", frame.middle);
     p.set("lamp_distance", 1.6F * frame.span.y);

@@ -23,7 +23,7 @@ GlTexture make_texture(const Gl& gl, GLint format, PixelSize size, GLenum layout
 
 GlTexture make_depth_texture(const Gl& gl, PixelSize size, bool compared) {
     GlTexture texture = make_texture(gl, GL_DEPTH_COMPONENT24, size, GL_DEPTH_COMPONENT,
-                                     GL_UNSIGNED_INT, compared ? GL_LINEAR : GL_NEAREST, nullptr);
+                                     GL_UNSIGNED_INT, GL_NEAREST, nullptr);
     if (compared) {
         gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_MODE, GL_COMPARE_REF_TO_TEXTURE);
         gl.TexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_FUNC, GL_LEQUAL);

@@ -6,7 +6,10 @@ vec3 shade(Surface s) { return matt(s, 0.3); }
 
 #define CLEAR
 
-// The far side, seen from within, mirrors less.
-vec3 gloss(Surface s) {
-    return mirror(s, s.normal, vec3(0.045), 0.06) * (gl_FrontFacing ? 0.8 : 0.35);
+// What the film mirrors, and the share of light that it keeps from passing. The far side, seen from
+// within, mirrors less.
+vec4 gloss(Surface s) {
+    float part = gl_FrontFacing ? 0.8 : 0.25;
+    float kept = reflectance(vec3(0.045), 0.06, saturate(dot(s.normal, s.view))).r;
+    return part * vec4(mirror(s, s.normal, vec3(0.045), 0.06), kept);
 }

@@ -82,17 +82,19 @@ void draw_vise(Sketch& sketch, int index) {
              {2.20F * unit, 0.42F * unit, in, in + 0.40F * unit}}};
         add_jaw(sketch.mesh(jaws), tip, axis, side, depth, sections);
     }
-    // The collet that the jaws come out of.
+    // The collet that the jaws come out of, and its stem, which leaves the picture.
     const int collet = sketch.open(Look::steel, linear_colour(0x3A3D42), none, none);
     const Axis turned{tip, axis, side, glm::cross(axis, side)};
-    const std::array<Corner, 8> outline{{{1.95F * unit, 0.0F, true},
-                                         {1.95F * unit, 0.58F * unit, true},
-                                         {2.05F * unit, 0.66F * unit, true},
-                                         {2.45F * unit, 0.66F * unit, true},
-                                         {2.52F * unit, 0.60F * unit, true},
-                                         {2.60F * unit, 0.66F * unit, true},
-                                         {3.60F * unit, 0.72F * unit, true},
-                                         {3.60F * unit, 0.0F, true}}};
+    const std::array<Corner, 10> outline{{{1.95F * unit, 0.0F, true},
+                                          {1.95F * unit, 0.58F * unit, true},
+                                          {2.05F * unit, 0.66F * unit, true},
+                                          {2.45F * unit, 0.66F * unit, true},
+                                          {2.52F * unit, 0.60F * unit, true},
+                                          {2.60F * unit, 0.66F * unit, true},
+                                          {3.60F * unit, 0.72F * unit, true},
+                                          {3.68F * unit, 0.50F * unit, true},
+                                          {16.0F * unit, 0.50F * unit, true},
+                                          {16.0F * unit, 0.0F, true}}};
     add_turned(sketch.mesh(collet), turned, outline, sketch.sides(0.7F * unit, 24));
 }
 
