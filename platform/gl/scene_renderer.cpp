@@ -318,8 +318,9 @@ void SceneRenderer::draw_pieces(const Scene& scene, const Frame& frame) {
         const PieceBuffers::Range& r = pieces_.ranges()[i];
         return (frame.to_view * glm::vec4(0.5F * (r.low + r.high), 1.0F)).z;
     };
-    std::stable_sort(clear.begin(), clear.end(),
-                     [&](std::size_t a, std::size_t b) { return depth(a) < depth(b); });
+    std::sort(clear.begin(), clear.end(), [&](std::size_t a, std::size_t b) {
+        return std::pair(depth(a), a) < std::pair(depth(b), b);
+    });
     gl.Enable(GL_CULL_FACE);
     gl.Enable(GL_BLEND);
     gl.BlendFuncSeparate(GL_ONE, GL_ONE_MINUS_SRC_ALPHA, GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
