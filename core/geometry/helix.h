@@ -23,7 +23,7 @@ namespace wrapwright {
 [[nodiscard]] Result<Length> cone_winding_length(Length r0, Length r1, Length along, Length pitch);
 
 /// Pitch at which neighbouring turns just touch, on a core whose surface rises by `slope` (tan).
-/// Error   within 1e-5 of the exact distance in space for any strand no wider than the core
+/// Error   turns 3e-5 of the width too close for a strand as wide as the core, 2e-4 for twice that
 /// Fails   out_of_range where the strand is as wide as the core is round: it can only lie
 /// lengthwise
 [[nodiscard]] Result<Length> touching_pitch(Length width, Length radius, double slope = 0.0);
