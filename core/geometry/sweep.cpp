@@ -14,24 +14,15 @@ void append_sweep_indices(Buffer<std::uint32_t>& indices, int points, int sides,
     std::uint32_t ring = first_vertex;
     for (int i = 0; i + 1 < points; ++i, ring += n) {
         // Where frames turn about the strand its sides are twisted, and the diagonal that splits
-        // one adds to the solid or takes from it. One way on one half and the other way on the
-        // other, the two even out.
-        for (std::uint32_t k = 0; k < n / 2; ++k, out += 6) {
-            const std::uint32_t a = ring + k;
-            out[0] = a;
-            out[1] = a + 1;
-            out[2] = a + n;
-            out[3] = a + 1;
-            out[4] = a + 1 + n;
-            out[5] = a + n;
-        }
-        for (std::uint32_t k = n / 2; k < n; ++k, out += 6) {
+        // one adds to the solid or takes from it; the other way at every other step evens it out.
+        const bool rising = i % 2 == 0;
+        for (std::uint32_t k = 0; k < n; ++k, out += 6) {
             const std::uint32_t a = ring + k;
             const std::uint32_t b = k + 1 == n ? ring : a + 1;
             out[0] = a;
             out[1] = b;
-            out[2] = b + n;
-            out[3] = a;
+            out[2] = rising ? a + n : b + n;
+            out[3] = rising ? b : a;
             out[4] = b + n;
             out[5] = a + n;
         }
