@@ -142,9 +142,12 @@ class Layout {
 
 Margins margins_for(const std::vector<Measure>& measures, PixelSize size, float text_px) {
     const float rows = row_texts * static_cast<float>(rows_of(measures));
-    const float edge = 0.03F * static_cast<float>(size.height);
-    return {0.07F * static_cast<float>(size.width), 12.0F * text_px, edge + (0.8F + rows) * text_px,
-            edge + 3.2F * text_px};
+    const auto width = static_cast<float>(size.width);
+    const auto height = static_cast<float>(size.height);
+    // In a small picture the fly keeps its part, and lines and labels lie over it.
+    return {0.07F * width, std::min(12.0F * text_px, 0.4F * width),
+            std::min(0.03F * height + (0.8F + rows) * text_px, 0.4F * height),
+            std::min(0.03F * height + 3.2F * text_px, 0.3F * height)};
 }
 
 LabelBox label_box(const Scene& scene, const OverlayLabel& label) {

@@ -59,8 +59,11 @@ void compose_picture(const Pattern& pattern, const Tied& tied, int moment,
         const std::vector<Measure> most = measures_of(pattern, tied, last);
         frame_points(scene.camera, scene.size, points,
                      margins_for(most, scene.size, scene.text_px));
-        add_dimensions(measures_of(pattern, tied, moment), tied.bases.front(), model.low,
-                       model.high, scene);
+        // Another base than the first may be all that is in sight.
+        if (tied.moments.empty() || tied.moments[static_cast<std::size_t>(moment)].base == 0) {
+            add_dimensions(measures_of(pattern, tied, moment), tied.bases.front(), model.low,
+                           model.high, scene);
+        }
     } else {
         const float edge = 0.07F * static_cast<float>(std::min(width, height));
         frame_points(scene.camera, scene.size, points, {edge, edge, edge, edge});

@@ -20,7 +20,8 @@ struct PictureOptions {
     PictureView view = PictureView::side;
     Angle turn{}; ///< of the fly about its shank, the top away from the tyer first
     bool left_handed = false;
-    bool dimensions = false; ///< in millimetres; in the side view without a turn alone
+    bool dimensions = false; ///< in millimetres, while the first base is worked on; in the plain
+                             ///< side view alone
     Backdrop backdrop = Backdrop::light;
     Highlight highlight{};
     bool vise = true;

@@ -3,6 +3,7 @@
 #include "tests/support/close.h"
 #include "tests/support/demo.h"
 
+#include <algorithm>
 #include <glm/vec4.hpp>
 
 using namespace wrapwright;
@@ -99,6 +100,35 @@ TEST_CASE("dimensions are drawn in the plain side view and nowhere else") {
     options.turn = {};
     options.view = PictureView::top;
     CHECK(compose(pattern, tied, 9, options).scene.labels.empty());
+}
+
+TEST_CASE("of a fly on two bases the first has dimensions while it is worked on") {
+    const Pattern pattern = test::demo("millpool-leech");
+    const Tied tied = test::tied(pattern, HookSize{8});
+    PictureOptions options;
+    options.dimensions = true;
+    bool both[2] = {false, false};
+    for (std::size_t m = 0; m < tied.moments.size(); m += 3) {
+        const int base = tied.moments[m].base;
+        both[base] = true;
+        const bool bare = compose(pattern, tied, static_cast<int>(m), options).scene.labels.empty();
+        CHECK(bare == (base != 0));
+    }
+    CHECK((both[0] && both[1]));
+}
+
+TEST_CASE("in the smallest picture, and in narrow ones, the fly still has its room") {
+    const Pattern pattern = test::demo("weirfoot-jig");
+    const Tied tied = test::tied(pattern, HookSize{14});
+    for (const PixelSize size : {PixelSize{160, 120}, PixelSize{160, 2000}, PixelSize{3000, 120}}) {
+        PictureOptions options;
+        options.size = size;
+        options.dimensions = true;
+        const Composed c = compose(pattern, tied, 20, options);
+        const float eye = in_picture(c.scene.camera, size, {0, 0, 0}).x;
+        const float bend = in_picture(c.scene.camera, size, {7, 0, 0}).x;
+        CHECK(eye - bend > 0.15F * static_cast<float>(std::min(size.width, size.height)));
+    }
 }
 
 TEST_CASE("a turn shows the other side: what was near the tyer goes below, then away") {

@@ -155,6 +155,16 @@ TEST_CASE("one thing throws its shadow on another") {
     CHECK(brightness() < lit - 20);
 }
 
+TEST_CASE("a hollow between two things is darker, though neither stands in the other's light") {
+    FlyModel model = red_ball(Look::ground);
+    const auto brightness = [&] { return pixel(taken(scene_of(model)), 181, 113)[0]; };
+    const int open = brightness();
+    // Below to the right, away from the key light; they touch beside that place.
+    test::add_piece(model, Look::ground, {0.5F, 0.02F, 0.02F}, 1).mesh =
+        test::ball({-1.8F, -1.125F, -1.325F}, 0.5F, 24);
+    CHECK(brightness() < open - 5);
+}
+
 TEST_CASE("with one part highlighted the others go calmer and it stays as it is") {
     FlyModel model = red_ball();
     test::add_piece(model, Look::thread, {0.02F, 0.5F, 0.02F}, 1).mesh =
