@@ -39,7 +39,7 @@ struct Barb {
 Barb barb_of(MaterialKind kind) {
     switch (kind) {
     case MaterialKind::soft_hackle: return {0.075F, 0.014F, 0.34F, 0.03F, 0.12F, 8, 1.3};
-    case MaterialKind::marabou: return {0.08F, 0.01F, 0.42F, 0.09F, 0.35F, 12, 4.0};
+    case MaterialKind::marabou: return {0.08F, 0.01F, 0.62F, 0.09F, 0.35F, 12, 4.0};
     case MaterialKind::cdc: return {0.05F, 0.008F, 0.3F, 0.07F, 0.35F, 9, 2.5};
     default: return {0.070F, 0.012F, 0.08F, 0.0F, 0.08F, 6, 1.8};
     }
