@@ -1,5 +1,6 @@
 #include "gui/dimensions.h"
 
+#include "core/units/number_text.h"
 #include "gui/picture.h"
 #include "tests/support/close.h"
 #include "tests/support/demo.h"
@@ -24,7 +25,10 @@ const Measure* find(const std::vector<Measure>& measures, std::string_view what)
 
 // The number of millimetres in a label.
 double said(const Measure& m) {
-    return std::stod(m.label.substr(m.label.find_first_of("0123456789")));
+    const std::size_t digit = m.label.find_first_of("0123456789");
+    const Result<LeadingNumber> number = leading_number(std::string_view(m.label).substr(digit));
+    REQUIRE(number.ok());
+    return number.value().value;
 }
 
 bool overlap(const LabelBox& a, const LabelBox& b) {
