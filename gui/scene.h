@@ -64,7 +64,8 @@ struct Scene {
     PixelSize size{};
     Backdrop backdrop = Backdrop::light;
     Highlight highlight{};
-    int supersample = 2; ///< each pixel is drawn as that many squared; 1 to 4
+    int supersample = 2; ///< each pixel is drawn as that many squared, 1 to 4; fewer
+                         ///< where the picture is very large
     std::vector<OverlayLine> lines{};
     std::vector<OverlayHatch> hatches{};
     std::vector<OverlayLabel> labels{};

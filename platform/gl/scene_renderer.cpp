@@ -13,6 +13,7 @@ namespace {
 
 constexpr int shadow_pixels = 2048;
 constexpr int mask_pixels = 512;
+constexpr double most_pixels = 36e6; // drawn: 40 bytes each with all their samples, 1.4 GB
 const glm::vec3 key_to(-0.4851F, 0.6864F, 0.5417F); // as in shaders/studio.glsl
 
 // Which program draws a look, and the one number that it takes.
@@ -78,9 +79,17 @@ Result<SceneRenderer> SceneRenderer::make(const Gl& gl) {
 }
 
 Result<bool> SceneRenderer::fit_targets(const Scene& scene) {
-    if (fitted_ == scene.size && supersample_ == scene.supersample) return true;
     const auto [width, height] = scene.size;
-    const int n = std::clamp(scene.supersample, 1, 4);
+    const double pixels = static_cast<double>(width) * height;
+    int n = std::clamp(scene.supersample, 1, 4);
+    while (n > 1 && pixels * n * n > most_pixels) --n;
+    if (pixels > most_pixels) {
+        return Error{ErrorCode::too_large,
+                     "a picture of " + std::to_string(width) + " x " + std::to_string(height) +
+                         " pixels is more than memory is set aside for",
+                     "ask for 36 million pixels at most, such as 7500 x 4800"};
+    }
+    if (fitted_ == scene.size && supersample_ == n) return true;
     const PixelSize large{width * n, height * n};
     const PixelSize mask{mask_pixels, mask_pixels};
     struct Wanted {
@@ -107,7 +116,7 @@ Result<bool> SceneRenderer::fit_targets(const Scene& scene) {
         *w.target = std::move(made).value();
     }
     fitted_ = scene.size;
-    supersample_ = scene.supersample;
+    supersample_ = n;
     return true;
 }
 
@@ -161,7 +170,7 @@ Result<bool> SceneRenderer::draw(const Scene& scene, GLuint framebuffer) {
     gl.Viewport(0, 0, scene.size.width, scene.size.height);
     const Program& down = program("downsample");
     down.use();
-    down.set("factor", std::clamp(scene.supersample, 1, 4));
+    down.set("factor", supersample_);
     bind_texture(gl, 0, targets_.picture.colour());
     fill_screen();
     return true;
@@ -348,7 +357,7 @@ void SceneRenderer::draw_piece(const Scene& scene, const Frame& frame, std::size
     p.set("to_shadow", to_unit * frame.to_light);
     p.set("shadow_map", 0);
     p.set("occlusion", 1);
-    const int n = std::clamp(scene.supersample, 1, 4);
+    const int n = supersample_;
     p.set("pixel_size", glm::vec2(1.0F / static_cast<float>(scene.size.width * n),
                                   1.0F / static_cast<float>(scene.size.height * n)));
     p.set("shadow_texel", 1.0F / static_cast<float>(shadow_pixels));

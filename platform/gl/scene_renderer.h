@@ -21,7 +21,7 @@ class SceneRenderer {
     ///
     /// Leaves that framebuffer bound, with depth test and blending off.
     /// Cost    passes: shadow, depth and normal, occlusion, backdrop, pieces; each piece thrice
-    /// Fails   too_large when the driver cannot hold the supersampled picture
+    /// Fails   too_large above 36 million pixels, or when the driver cannot hold the picture
     [[nodiscard]] Result<bool> draw(const Scene& scene, GLuint framebuffer);
 
   private:
