@@ -13,8 +13,8 @@ struct Fold {
     const Tied& tied;
     const std::vector<Stop>& course;
     SittingState state{};
-    Duration last{};        ///< time of the event before
-    double worked = 0.0;    ///< seconds at the present step so far
+    Duration last{};     ///< time of the event before
+    double worked = 0.0; ///< seconds at the present step so far
 
     [[nodiscard]] int end() const { return static_cast<int>(course.size()); }
     [[nodiscard]] const Stop& stop(int i) const { return course[static_cast<std::size_t>(i)]; }

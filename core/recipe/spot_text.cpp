@@ -81,7 +81,7 @@ Error not_a_place(std::string_view text, std::string message) {
 
 /// The end of a part, or the landmark, that a side such as "behind" is told from.
 Mark take_far_mark(std::string_view& rest, const PartIds& parts, int side) {
-    const Mark mark = take_mark(rest, parts);
+    Mark mark = take_mark(rest, parts);
     if (mark.landmark != Landmark::none) return mark;
     if (auto part = detail::take_part(rest, parts)) {
         return {side < 0 ? Landmark::part_front : Landmark::part_rear, std::move(*part)};

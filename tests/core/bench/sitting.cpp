@@ -92,8 +92,8 @@ TEST_CASE("turns are counted at the stop where they are wound and start again at
 }
 
 TEST_CASE("a thread that breaks goes back to the restore point, and undo takes that back") {
-    // The scenario of needs: a break after a restore point shows what to redo, counts start at 0, and
-    // undo returns to the step.
+    // The scenario of needs: a break after a restore point shows what to redo, counts start at 0,
+    // and undo returns to the step.
     const Run1 fly = bench_fly();
     std::vector<Event> events = begun(1);
     press(events, 11); // into the step after the restore point's
@@ -106,7 +106,8 @@ TEST_CASE("a thread that breaks goes back to the restore point, and undo takes t
     CHECK(broken.turns == 0.0);
     CHECK(broken.at < before.at);
     CHECK(broken.redo_until == before.at);
-    const auto moment = static_cast<std::size_t>(course[static_cast<std::size_t>(broken.at)].moment);
+    const auto moment =
+        static_cast<std::size_t>(course[static_cast<std::size_t>(broken.at)].moment);
     CHECK(fly.tied.moments[moment - 1].restore_point);
     for (const FlyState f : broken.fly_state) CHECK(f != FlyState::done);
     events.push_back(event(EventKind::undo, 202.0));
