@@ -16,10 +16,13 @@ glm::vec3 direction(const glm::vec3& v) {
     return square > 1e-30F ? v * (1.0F / std::sqrt(square)) : glm::vec3(0.0F);
 }
 
-void put(Frames::Column (&columns)[3], int j, const glm::vec3& v) {
-    columns[0][j] = v.x;
-    columns[1][j] = v.y;
-    columns[2][j] = v.z;
+void put(float (&row)[8], const glm::vec3& position, const glm::vec3& normal) {
+    row[0] = position.x;
+    row[1] = position.y;
+    row[2] = position.z;
+    row[3] = normal.x;
+    row[4] = normal.y;
+    row[5] = normal.z;
 }
 
 } // namespace
@@ -38,8 +41,7 @@ void sweep_path(std::span<const PathPoint> path, const Section& section, std::sp
     const std::size_t last = path.size() - 1;
     Frames frames;
     for (std::size_t i = 0; i <= last;) {
-        const int count = static_cast<int>(std::min<std::size_t>(Frames::capacity, last + 1 - i));
-        bool leaning = false;
+        const int count = static_cast<int>(std::min<std::size_t>(batch_rings, last + 1 - i));
         // Rounding turns a long chain of reflections out of square; once a batch is enough.
         normal = direction(normal - glm::dot(normal, tangent) * tangent);
         for (int j = 0; j < count; ++j, ++i) {
@@ -49,13 +51,12 @@ void sweep_path(std::span<const PathPoint> path, const Section& section, std::sp
             const float rise = path[ends ? i : i + 1].radius - radius_before;
             const float slope = run > 0.0F ? rise / run : 0.0F;
             const float upright = 1.0F / std::sqrt(1.0F + slope * slope);
-            leaning |= slope != 0.0F; // exactly: equal radii
-            put(frames.centre, j, path[i].position);
-            put(frames.height, j, normal);
-            put(frames.width, j, glm::cross(tangent, normal));
-            put(frames.lean, j, (-slope * upright) * tangent);
-            frames.upright[j] = upright;
-            frames.radius[j] = path[i].radius;
+            const glm::vec3 binormal = glm::cross(tangent, normal);
+            const float radius = path[i].radius;
+            Frame& frame = frames[static_cast<std::size_t>(j)];
+            put(frame.centre, path[i].position, (-slope * upright) * tangent);
+            put(frame.height, radius * normal, upright * normal);
+            put(frame.width, radius * binormal, upright * binormal);
             if (ends) continue;
             const glm::vec3 next_step =
                 i + 1 == last ? step : path[i + 2].position - path[i + 1].position;
@@ -68,7 +69,7 @@ void sweep_path(std::span<const PathPoint> path, const Section& section, std::sp
             length_before = length;
             radius_before = path[i].radius;
         }
-        writer.write(frames, count, leaning);
+        writer.write(frames, count);
     }
 }
 

@@ -11,7 +11,7 @@ class RingWriter {
     RingWriter(const Section& section, int points, std::span<Vertex> out);
 
     [[nodiscard]] const SweepKernels& kernels() const { return kernels_; }
-    void write(const Frames& frames, int count, bool leaning);
+    void write(const Frames& frames, int count);
 
   private:
     const Section& section_;

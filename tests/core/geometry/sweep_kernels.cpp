@@ -1,14 +1,13 @@
 #include "core/geometry/sweep_kernels.h"
-#include "tests/support/close.h"
 
 #include <algorithm>
 #include <cmath>
 #include <doctest/doctest.h>
+#include <glm/geometric.hpp>
 #include <random>
 #include <vector>
 
 using namespace wrapwright;
-using wrapwright::test::within;
 
 namespace {
 
@@ -22,52 +21,43 @@ glm::vec3 random_vector() {
     return {random_float(-1, 1), random_float(-1, 1), random_float(-1, 1)};
 }
 
+double apart(double worst, float a, float b) {
+    return std::max(worst, std::abs(static_cast<double>(a) - b));
+}
+
 } // namespace
 
 TEST_CASE("the processor's own loops give the portable ones' rings") {
     // Tolerance  a fused product and sum rounds once instead of twice: a few 2^-24 of the size, 3
     Frames frames{};
-    const auto fill = [](Frames::Column& column) {
-        for (float& x : column) x = random_float(-1, 1);
-    };
-    for (auto* columns : {&frames.centre, &frames.height, &frames.width, &frames.lean}) {
-        for (Frames::Column& column : *columns) fill(column);
-    }
-    fill(frames.radius);
-    fill(frames.upright);
-    for (int sides = 3; sides <= max_sides; ++sides) {
-        const Section section = ellipse_section(sides, 0.4, 1.1);
-        for (const bool leaning : {false, true}) {
-            CAPTURE(sides);
-            CAPTURE(leaning);
-            constexpr int first = 3;
-            constexpr int count = 20;
-            const auto floats = static_cast<std::size_t>(count * sides * 6);
-            std::vector<float> plain(floats + 18), best(floats + 18);
-            portable_kernels().write_rings(frames, first, count, section, plain.data(), leaning,
-                                           false);
-            best_kernels().write_rings(frames, first, count, section, best.data(), leaning, false);
-            double worst = 0.0;
-            double worst_reference = 0.0;
-            for (std::size_t i = 0; i < floats; ++i) {
-                worst = std::max(worst, std::abs(static_cast<double>(plain[i]) - best[i]));
-                // Against    one number at a time
-                const std::size_t ring = i / static_cast<std::size_t>(sides * 6) + first;
-                const std::size_t k = i % static_cast<std::size_t>(sides * 6);
-                const std::size_t axis = k % 3;
-                const double c = section.along_height[k];
-                const double s = section.along_width[k];
-                const double across = c * frames.height[axis][ring] + s * frames.width[axis][ring];
-                const bool normal = k % 6 >= 3;
-                const double expected =
-                    !normal   ? frames.centre[axis][ring] + frames.radius[ring] * across
-                    : leaning ? frames.lean[axis][ring] + frames.upright[ring] * across
-                              : across;
-                worst_reference = std::max(worst_reference, std::abs(expected - plain[i]));
-            }
-            CHECK(worst < 1e-6);
-            CHECK(worst_reference < 1e-6);
+    for (Frame& frame : frames) {
+        for (auto* row : {&frame.centre, &frame.height, &frame.width}) {
+            for (float& x : *row) x = random_float(-1, 1);
         }
+    }
+    for (int sides = 3; sides <= max_sides; ++sides) {
+        CAPTURE(sides);
+        const Section section = ellipse_section(sides, 0.4, 1.1);
+        constexpr int count = 20;
+        const auto floats = static_cast<std::size_t>(count * sides * 6);
+        std::vector<float> plain(floats + 18), best(floats + 18);
+        portable_kernels().write_rings(frames.data(), count, section, plain.data(), false);
+        best_kernels().write_rings(frames.data(), count, section, best.data(), false);
+        double worst = 0.0;
+        double worst_reference = 0.0;
+        for (std::size_t i = 0; i < floats; ++i) {
+            worst = apart(worst, plain[i], best[i]);
+            // Against    one number at a time, in double
+            const Frame& frame = frames[i / static_cast<std::size_t>(sides * 6)];
+            const std::size_t k = i % static_cast<std::size_t>(sides * 6);
+            const double c = section.along_height[k];
+            const double s = section.along_width[k];
+            const double expected =
+                frame.centre[k % 6] + c * frame.height[k % 6] + s * frame.width[k % 6];
+            worst_reference = std::max(worst_reference, std::abs(expected - plain[i]));
+        }
+        CHECK(worst < 1e-6);
+        CHECK(worst_reference < 1e-6);
     }
 }
 
@@ -81,7 +71,8 @@ TEST_CASE("the processor's own loops give the portable ones' frames") {
         if (!s.straight) {
             s.along_gain = 0.05F * random_vector();
             s.up_gain = 0.05F * random_vector();
-            s.bend = 0.2F * random_vector();
+            s.bend_up = random_float(-0.2F, 0.2F);
+            s.bend_side = random_float(-0.2F, 0.2F);
         }
         s.axis = random_vector();
         s.axis_gain = 0.1F * random_vector();
@@ -90,7 +81,7 @@ TEST_CASE("the processor's own loops give the portable ones' frames") {
         s.section = random_float(0.01F, 0.3F);
         s.slope = random_float(-0.3F, 0.3F);
         WindingSteps steps{};
-        for (int j = 0; j < Frames::capacity + Frames::spare; ++j) {
+        for (int j = 0; j < batch_rings + 8; ++j) {
             const double a = 0.2 * j;
             steps.cosine[j] = static_cast<float>(std::cos(a));
             steps.sine[j] = static_cast<float>(std::sin(a));
@@ -101,21 +92,28 @@ TEST_CASE("the processor's own loops give the portable ones' frames") {
         const float angle = random_float(0, 6);
         const WindingStart start{std::cos(angle), std::sin(angle), 0.1F, random_float(-1, 1)};
         Frames plain{}, best{};
-        const int count = 1 + trial % Frames::capacity;
-        portable_kernels().winding_frames(s, start, steps, 0, count, plain);
-        best_kernels().winding_frames(s, start, steps, 0, count, best);
+        const int count = 1 + trial % batch_rings;
+        portable_kernels().winding_frames(s, start, steps, count, plain.data());
+        best_kernels().winding_frames(s, start, steps, count, best.data());
         double worst = 0.0;
-        for (std::size_t axis = 0; axis < 3; ++axis) {
-            for (int j = 0; j < count; ++j) {
-                worst = std::max(
-                    {worst,
-                     std::abs(static_cast<double>(plain.centre[axis][j]) - best.centre[axis][j]),
-                     std::abs(static_cast<double>(plain.height[axis][j]) - best.height[axis][j]),
-                     std::abs(static_cast<double>(plain.width[axis][j]) - best.width[axis][j]),
-                     std::abs(static_cast<double>(plain.radius[j]) - best.radius[j])});
+        double worst_square = 0.0;
+        for (std::size_t j = 0; j < static_cast<std::size_t>(count); ++j) {
+            for (std::size_t i = 0; i < 6; ++i) {
+                worst = apart(worst, plain[j].centre[i], best[j].centre[i]);
+                worst = apart(worst, plain[j].height[i], best[j].height[i]);
+                worst = apart(worst, plain[j].width[i], best[j].width[i]);
             }
+            if (!s.straight) continue;
+            const float* n = best[j].height + 3;
+            const float* b = best[j].width + 3;
+            const glm::dvec3 normal(n[0], n[1], n[2]);
+            const glm::dvec3 binormal(b[0], b[1], b[2]);
+            worst_square = std::max({worst_square, std::abs(glm::dot(normal, binormal)),
+                                     std::abs(glm::length(normal) - 1.0),
+                                     std::abs(glm::length(binormal) - 1.0)});
         }
         CAPTURE(trial);
         CHECK(worst < 2e-6);
+        CHECK(worst_square < 1e-6); // unit and square to each other
     }
 }
