@@ -10,9 +10,10 @@ namespace {
 
 void winding_frames_portable(const Stretch& stretch, const WindingStart& start,
                              const WindingSteps& steps, int count, Frame* frames) {
+    const int rings = eights(count);
     FrameColumns columns;
-    fill_columns<PlainSum>(stretch, start, steps, count, columns);
-    for (int j = 0; j < count; ++j) {
+    fill_columns<PlainSum>(stretch, start, steps, rings, columns);
+    for (int j = 0; j < rings; ++j) {
         Frame& frame = frames[j];
         for (int i = 0; i < 6; ++i) {
             frame.centre[i] = i < 3 ? columns.centre[i][j] : 0.0F;

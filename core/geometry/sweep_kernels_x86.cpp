@@ -4,6 +4,7 @@
 
 #include "core/geometry/winding_frames.h"
 
+#include <cstddef>
 #include <immintrin.h>
 
 namespace wrapwright {
@@ -24,7 +25,7 @@ namespace {
         quads[i + 2] = _mm256_shuffle_ps(b, d, 0x44);
         quads[i + 3] = _mm256_shuffle_ps(b, d, 0xEE);
     }
-    constexpr int apart = sizeof(Frame) / sizeof(float);
+    constexpr std::ptrdiff_t apart = sizeof(Frame) / sizeof(float);
     for (int i = 0; i < 4; ++i) {
         _mm256_store_ps(rows + apart * i, _mm256_permute2f128_ps(quads[i], quads[i + 4], 0x20));
         _mm256_store_ps(rows + apart * (i + 4),
@@ -36,10 +37,11 @@ namespace {
                                                      const WindingStart& start,
                                                      const WindingSteps& steps, int count,
                                                      Frame* frames) {
+    const int rings = eights(count);
     FrameColumns columns;
-    fill_columns<FusedSum>(stretch, start, steps, count, columns);
+    fill_columns<FusedSum>(stretch, start, steps, rings, columns);
     const __m256 zero = _mm256_setzero_ps();
-    for (int j = 0; j < count; j += 8) {
+    for (int j = 0; j < rings; j += 8) {
         __m256 x[8] = {zero, zero, zero, zero, zero, zero, zero, zero};
         for (int i = 0; i < 3; ++i) x[i] = _mm256_load_ps(columns.centre[i] + j);
         store_rows(x, frames[j].centre);

@@ -124,12 +124,12 @@ constexpr int eights(int rings) { return (rings + 7) / 8 * 8; }
 
 template <class Sum>
 [[gnu::always_inline]] inline void fill_columns(const Stretch& s, const WindingStart& start,
-                                                const WindingSteps& steps, int count,
+                                                const WindingSteps& steps, int rings,
                                                 FrameColumns& columns) {
     if (s.straight) {
-        fill_columns<Sum, true>(s, start, steps, eights(count), columns);
+        fill_columns<Sum, true>(s, start, steps, rings, columns);
     } else {
-        fill_columns<Sum, false>(s, start, steps, eights(count), columns);
+        fill_columns<Sum, false>(s, start, steps, rings, columns);
     }
 }
 
