@@ -24,7 +24,7 @@ struct Limits {
     double load_margin = 1.5;      ///< below it the thread is near its strength
     // Pulls of the operations, N. Common practice, no source: what a steady hand gives.
     Force pull_plain = newtons(1.0);
-    Force pull_finish = newtons(2.0);
+    Force pull_finish = newtons(1.2);
     Force pull_gather = newtons(3.0);
     Force pull_spin = newtons(5.0);
     double bent_strand_share = 0.8; ///< strength left where thread bends over an edge (memory)
@@ -33,7 +33,7 @@ struct Limits {
     double hackle_high = 1.25;      ///< barb length over 1.5 gape, above which it is large
     double hackle_low = 0.75;       ///< and below which it is small
     Length butt_gap = millimetres(0.3);    ///< between a butt's end and the ballast
-    Length least_step = millimetres(0.25); ///< of diameter: strands bridge a smaller one
+    Length least_step = millimetres(0.40); ///< of diameter: strands bridge a smaller one
     Length held_end = millimetres(0.6); ///< at its ends a strand is held by thread and cannot slide
     Length flat_window = millimetres(0.3); ///< the stretch over which a slope is taken
     double butt_step = 0.20;               ///< share of the diameter that shows as a bump

@@ -97,8 +97,19 @@ void Run::thread_turns(Length at, double turns) {
     ask.has_to = true;
     ask.turns = turns;
     ask.has_turns = true;
+    const Profile before = w.now;
     thread_wrap(ask, none);
-    work(act().base).state.thread.at = at;
+    // A heap of turns slides off at its sides and settles as a cone: the same volume and height,
+    // twice the stretch.
+    BaseWork& work_here = work(act().base);
+    work_here.now = before;
+    const double peak = 2.0 * turns / span * thread.solid_area.value.si / thread.packing;
+    const Length low{at.si - span}, high{at.si + span};
+    for (int i = before.index(low); i <= before.index(high); ++i) {
+        const double away = std::abs(before.at(i).si - at.si) / span;
+        if (away < 1.0) work_here.now.diameter[static_cast<std::size_t>(i)] += peak * (1.0 - away);
+    }
+    work_here.state.thread.at = at;
 }
 
 void Run::thread_to(Length at) {

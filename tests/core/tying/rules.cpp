@@ -78,6 +78,7 @@ TEST_CASE("ballast that no thread crosses is not locked") {
 
 TEST_CASE("a body over the bare end of the ballast slides, and says where") {
     Recipe r = good_nymph();
+    r.materials[2].size = mm(0.381);
     drop_action(r, Op::lock_ballast);
     const Tied tied = run(r).tied;
     REQUIRE(has_rule(tied, Rule::step_too_steep));
