@@ -2,8 +2,7 @@
 # Both are built only where something links to them, and without our warnings.
 set(WW_DEPS_DIR ${PROJECT_SOURCE_DIR}/.deps)
 if(NOT EXISTS ${WW_DEPS_DIR}/imgui/imgui.h OR NOT EXISTS ${WW_DEPS_DIR}/sqlite/sqlite3.c)
-  message(WARNING "Dear ImGui and SQLite are not in .deps/. Run .ci/fetch, then configure again.")
-  return()
+  message(FATAL_ERROR "Dear ImGui and SQLite are not in .deps/. Run .ci/fetch and start again.")
 endif()
 
 # ww_imgui: windows and widgets, no backend. Fonts through its own stb_truetype and not FreeType,
