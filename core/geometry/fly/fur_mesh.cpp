@@ -112,7 +112,7 @@ void draw_fur(Sketch& sketch, const Winding& winding) {
 
     const float area = turn * radius * span;
     const int count = std::clamp(static_cast<int>(70.0F * area / (0.25F * gape)), 120, 1600);
-    add_strays(sketch, body, base, shades, 0.26F * gape + 0.5F * radius, count);
+    add_strays(sketch, body, base, shades, 0.17F * gape + 0.55F * radius, count);
 }
 
 } // namespace wrapwright

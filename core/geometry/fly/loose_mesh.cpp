@@ -35,8 +35,8 @@ void hang_thread(Sketch& sketch, const Moment& moment) {
     const int tube = sketch.open(Look::steel, linear_colour(0xA8ABB0), none, none);
     Fibre spout = line;
     spout.root = fibre_point(line, 0.96F);
-    spout.length = 1.2F * gape;
-    spout.thick = 0.28F * gape;
+    spout.length = 1.6F * gape;
+    spout.thick = 0.17F * gape;
     spout.tip = spout.thick;
     add_fibre(sketch.mesh(tube), ellipse_section(sketch.sides(0.5F * spout.thick, 12)), spout, 2);
 }
