@@ -42,14 +42,13 @@ enum class Op : unsigned char {
     coat, ///< varnish, quick glue, resin, epoxy
     cure, ///< wait or lamp until a coat is hard
     clear_eye,
-    mark,          ///< tool mark: marker, pick out, singe, flatten
-    turn_hook,     ///< rotate or re-angle the hook in the vise
-    join,          ///< joint to another base
-    unclamp,       ///< out of the vise
-    finish_count_, ///< number of operations, not one of them
+    mark,      ///< tool mark: marker, pick out, singe, flatten
+    turn_hook, ///< rotate or re-angle the hook in the vise
+    join,      ///< joint to another base
+    unclamp,   ///< out of the vise
 };
 
-inline constexpr int op_count = static_cast<int>(Op::finish_count_);
+inline constexpr int op_count = static_cast<int>(Op::unclamp) + 1;
 
 /// The word for an operation in a recipe file.
 [[nodiscard]] std::string_view name(Op op);

@@ -13,22 +13,14 @@ inline constexpr std::size_t most_bytes = std::size_t{4} << 20;
 inline constexpr int most_levels = 48;
 inline constexpr int most_values = 200'000;
 
-enum class Kind : unsigned char {
-    null,
-    boolean,
-    number,
-    text,
-    list,
-    object,
-    verbatim ///< only written: JSON of one value, kept as it was met
-};
+enum class Kind : unsigned char { null, boolean, number, text, list, object };
 
 /// One value; a member of an object carries its key.
 struct Node {
     Kind kind = Kind::null;
     int line = 0;
     std::string key{};
-    std::string text{};        ///< of a text; of a number, boolean or verbatim value: as written
+    std::string text{};        ///< of a text; of a number or boolean: as written
     std::vector<Node> items{}; ///< of a list or an object
 
     [[nodiscard]] const Node* find(std::string_view member) const;

@@ -42,7 +42,8 @@ struct Cursor {
 /// Builds the tree from the parser's events, and stops at the first thing that it cannot hold.
 class Builder {
   public:
-    Builder(Position start, const Position& seen) : counted_(start), seen_(seen) {}
+    Builder(std::string_view text, const Position& seen)
+        : text_(text), counted_(text.begin()), seen_(seen) {}
 
     bool null() { return scalar(Kind::null, "null"); }
     bool boolean(bool value) { return scalar(Kind::boolean, value ? "true" : "false"); }
@@ -64,23 +65,40 @@ class Builder {
         return true;
     }
     bool parse_error(std::size_t, const std::string& last, const nlohmann::detail::exception& why) {
+        const std::string_view reason = why.what();
+        const auto says = [&](std::string_view words) {
+            return reason.find(words) != std::string_view::npos;
+        };
+        const bool broken_line = says("control character");
         // A text that runs over the end of its line is at fault in the line where it stands.
-        count_lines(last.ends_with("<U+000A>") ? 1 : 0);
+        count_lines(broken_line ? 1 : 0);
         if (why.id == 406) {
             return refuse(ErrorCode::out_of_range, detail::quoted(last) + " is beyond any number",
                           "write a number of a size that things have");
         }
-        const std::string_view reason = why.what();
-        if (reason.find("UTF-8") != std::string_view::npos) {
+        if (says("UTF-8")) {
             return refuse(ErrorCode::malformed, "a byte that is not UTF-8",
                           "save the file in the encoding UTF-8");
         }
-        if (last.empty() || reason.find("end of input") != std::string_view::npos) {
+        if (says("missing closing quote") || says("unexpected end of input")) {
             return refuse(ErrorCode::malformed, "the text ends before it is complete",
                           "look for a missing quotation mark, bracket or brace; or take an "
                           "undamaged copy");
         }
-        return refuse(ErrorCode::malformed, "not JSON at " + detail::quoted(last),
+        if (broken_line) {
+            return refuse(ErrorCode::malformed, "a line break or control character inside a text",
+                          "close the quotation marks in the same line; write a line break as \\n");
+        }
+        if (says("expected end of input")) {
+            return refuse(ErrorCode::malformed, "something follows after the end",
+                          "let the file end with the brace that closes the first one");
+        }
+        const std::string word = detail::lowered(token());
+        if (word == "nan" || word == "infinity" || word == "-infinity" || word == "inf") {
+            return refuse(ErrorCode::malformed, detail::quoted(token()) + " is no number",
+                          "leave out what is not known");
+        }
+        return refuse(ErrorCode::malformed, "not JSON at " + detail::quoted(token()),
                       "look there for a missing comma, quotation mark or bracket, or one too many");
     }
 
@@ -97,13 +115,29 @@ class Builder {
         error = Error{code, std::move(message), std::move(remedy), {line_, path()}};
         return false;
     }
-    /// The keys and places from the outermost value to where the parser is.
+    /// What stands where the parser gave up, up to the next blank or mark on either side.
+    [[nodiscard]] std::string_view token() const {
+        constexpr std::string_view ends = " \t\r\n,:[]{}";
+        const auto seen = static_cast<std::size_t>(seen_ - text_.begin());
+        const std::size_t last = seen == 0 ? 0 : seen - 1;
+        const std::size_t before =
+            last == 0 ? std::string_view::npos : text_.find_last_of(ends, last - 1);
+        const std::size_t start = before == std::string_view::npos ? 0 : before + 1;
+        const std::size_t end = text_.find_first_of(ends, last + 1);
+        return text_.substr(start, end == std::string_view::npos ? end : end - start);
+    }
+    /// The keys and places from the outermost value to where the parser is, the first few of them.
     [[nodiscard]] std::string path() const {
         std::string path;
         const auto step = [&](const std::string& key) {
             if (!path.empty() && !key.empty()) path += '.';
             path += key;
         };
+        constexpr std::size_t most = 8; // a recipe has no more
+        if (open_.size() > most) {
+            for (std::size_t i = 0; i < most; ++i) step(open_[i]->key);
+            return path;
+        }
         for (std::size_t i = 0; i < open_.size(); ++i) {
             step(open_[i]->key);
             if (open_[i]->kind == Kind::list && i + 1 < open_.size()) {
@@ -172,6 +206,7 @@ class Builder {
 
     std::vector<Node*> open_{};
     std::string key_{};
+    std::string_view text_;
     Position counted_;
     const Position& seen_;
     int line_ = 1;
@@ -204,7 +239,7 @@ Result<Node> read(std::string_view text) {
                      {1, {}}};
     }
     Position seen = text.begin();
-    Builder builder(seen, seen);
+    Builder builder(text, seen);
     const Cursor first{text.begin(), &seen};
     const Cursor last{text.end(), &seen};
     const bool ok = nlohmann::json::sax_parse(first, last, &builder);

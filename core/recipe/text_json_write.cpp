@@ -66,8 +66,7 @@ std::string one_line(const Node& node) {
     switch (node.kind) {
     case Kind::null: return "null";
     case Kind::boolean:
-    case Kind::number:
-    case Kind::verbatim: return node.text;
+    case Kind::number: return node.text;
     case Kind::text: return quoted(node.text);
     case Kind::list:
     case Kind::object: break;

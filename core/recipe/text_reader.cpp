@@ -18,8 +18,7 @@ std::string_view kind_words(Kind kind) {
     case Kind::number: return "a number";
     case Kind::text: return "a text";
     case Kind::list: return "a list";
-    case Kind::object:
-    case Kind::verbatim: break;
+    case Kind::object: break;
     }
     return "an object";
 }
@@ -58,12 +57,10 @@ bool ObjectReader::expect(const Node& node, Kind kind, std::string_view wanted) 
     if (node.kind == kind) return true;
     std::string remedy = "write " + std::string(wanted);
     if (node.kind == Kind::null) remedy += ", or leave the key out";
-    if (node.kind == Kind::number && kind == Kind::text) {
-        remedy += " in quotation marks, with its unit where it has one";
-    }
+    if (node.kind == Kind::number && kind == Kind::text) remedy += ", in quotation marks";
     refuse(node, {ErrorCode::malformed,
-                  std::string(kind_words(node.kind)) + " stands where " + std::string(wanted) +
-                      " belongs",
+                  std::string(kind_words(node.kind)) + " stands where " +
+                      std::string(kind_words(kind)) + " belongs",
                   std::move(remedy)});
     return false;
 }
@@ -156,7 +153,7 @@ void ObjectReader::share(std::string_view key, double& value, bool& said) {
 
 void ObjectReader::tint(std::string_view key, std::string& value) {
     at(key, [&](const Node& node) {
-        if (!expect(node, Kind::text, "a tint")) return;
+        if (!expect(node, Kind::text, "a tint, such as \"#6b6b35\"")) return;
         if (!is_tint(node.text)) {
             refuse(node, {ErrorCode::malformed, quoted(node.text) + " is no tint",
                           "write # and six digits from 0 to f, such as #6b6b35; words go in "
@@ -175,7 +172,7 @@ void ObjectReader::hole(std::string_view key, std::string& value) {
 
 void ObjectReader::sizes(std::string_view key, std::string& value, std::vector<HookSize>& list) {
     at(key, [&](const Node& node) {
-        if (!expect(node, Kind::text, "hook sizes as a text")) return;
+        if (!expect(node, Kind::text, "hook sizes, such as \"12-18\"")) return;
         value = node.text;
         if (!has_digit(value)) return; // "to suit the day" is legal
         Result<WrittenHookSizes> sizes = parse_hook_sizes(value);
@@ -186,7 +183,7 @@ void ObjectReader::sizes(std::string_view key, std::string& value, std::vector<H
 
 void ObjectReader::hook_size(std::string_view key, std::optional<HookSize>& value) {
     at(key, [&](const Node& node) {
-        if (!expect(node, Kind::text, "a hook size as a text")) return;
+        if (!expect(node, Kind::text, "a hook size, such as \"14\"")) return;
         const Result<WrittenHookSize> size = parse_hook_size(node.text);
         if (!size.ok()) return refuse(node, size.error());
         if (!size.value().extra.empty()) {

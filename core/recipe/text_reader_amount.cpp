@@ -18,7 +18,7 @@ struct MeasureWords {
 
 MeasureWords words_of(Measure measure) {
     switch (measure) {
-    case Measure::turns: return {"turns", "6 turns"};
+    case Measure::turns: return {"a number of turns", "6 turns"};
     case Measure::count: return {"a count", "8 fibres"};
     case Measure::length: return {"a length", "2.8 mm, .015 in or half the shank"};
     case Measure::linear_density: return {"a thread's weight per length", "70 den or 8 tex"};
@@ -75,7 +75,7 @@ Result<Reading> read_measure(std::string_view text, Measure measure, const PartI
     const MeasureWords words = words_of(measure);
     const bool no_unit = read.value().bare;
     return Error{ErrorCode::unknown_unit,
-                 quoted(text) + (no_unit ? " has no unit" : " is not what belongs here"),
+                 quoted(text) + (no_unit ? " has no unit" : " is not " + std::string(words.wanted)),
                  "write " + std::string(words.wanted) + ", such as " + std::string(words.example) +
                      ", or a word"};
 }

@@ -50,6 +50,13 @@ std::optional<Node> estimate_node(const Estimate<Q>& e, ToText to_text) {
     return object;
 }
 
+/// What a reader has kept as JSON, as a value again.
+Node as_read(const std::string& json) {
+    Result<Node> node = json::read(json);
+    WW_ASSERT(node.ok());
+    return std::move(node).value();
+}
+
 } // namespace
 
 void ObjectWriter::add(std::string_view key, Node node) {
@@ -134,7 +141,7 @@ void ObjectWriter::hook(std::string_view key, const std::optional<Hook>& value,
                         const std::string& written) {
     if (!value) return;
     if (const auto said = read_measured(written); said && *said == *value) {
-        add(key, Kind::verbatim, written);
+        add(key, as_read(written));
     } else {
         object(key, *value);
     }
@@ -157,7 +164,7 @@ void ObjectWriter::angle(std::string_view key, const Angle& value) {
 }
 
 void ObjectWriter::rest(const std::vector<UnknownKey>& unknown) {
-    for (const UnknownKey& key : unknown) add(key.key, Kind::verbatim, key.json);
+    for (const UnknownKey& key : unknown) add(key.key, as_read(key.json));
 }
 
 } // namespace wrapwright::detail
