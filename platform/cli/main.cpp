@@ -31,8 +31,8 @@ int run(int argc, char** argv) {
     add_plan(app, job);
     add_check(app, job);
     add_tally(app, job);
-    //PICTURE
-    //MODEL
+    add_picture(app, job);
+    add_model(app, job);
     add_size(app, job);
     try {
         app.parse(argc, argv);
