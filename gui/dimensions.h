@@ -22,7 +22,8 @@ struct Measure {
 
 /// What can be measured after that moment, on the first base: rib pitch, tail, wing, body, shank
 /// (the rows, from the fly upwards), gape, hackle, bead. A number that nobody measured says
-/// "about". Valid   as build_fly
+/// "about".
+/// Valid   as build_fly
 [[nodiscard]] std::vector<Measure> measures_of(const Pattern& pattern, const Tied& tied,
                                                int moment);
 

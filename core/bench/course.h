@@ -18,7 +18,8 @@ struct Stop {
 ///
 /// Steps for the whole batch that come first are done for every fly before the first fly goes on;
 /// those that come last are done for every fly after the last one. Both keep the recipe's order of
-/// steps: one step for all flies, then the next step for all flies. Valid   flies >= 1
+/// steps: one step for all flies, then the next step for all flies.
+/// Valid   flies >= 1
 [[nodiscard]] std::vector<Stop> course_of(const Pattern& pattern, const Tied& tied, int flies);
 
 } // namespace wrapwright

@@ -70,8 +70,8 @@ inline constexpr Duration double_press = seconds(0.5);
 /// Folds events over a recipe's record.
 ///
 /// Events that cannot apply where they stand (back at the start, a turn after the end) change
-/// nothing. Valid   the first event is begin; the pattern and record are those the sitting began
-/// with
+/// nothing.
+/// Valid   the first event is begin; the pattern and record are those the sitting began with
 [[nodiscard]] SittingState fold(const Pattern& pattern, const Tied& tied,
                                 const std::vector<Event>& events);
 

@@ -99,6 +99,13 @@ inline double touching_pitch(double width, double radius, double slope) {
     return touching_pitch(width, radius) / std::sqrt(1.0 + slope * slope);
 }
 
+/// Touching turns per length of such a taper, 1 / touching_pitch without its division by zero;
+/// `lengthening` is 1 + slope^2.
+inline double touching_turns_per_length(double width, double radius, double lengthening) {
+    const double share = width / (two_pi * radius);
+    return std::sqrt(std::max(0.0, 1.0 - share * share) * lengthening) / width;
+}
+
 /// Cosine of the helix angle, measured from the circumference.
 inline double cos_helix_angle(double radius, double pitch) {
     return two_pi * radius / turn_length(radius, pitch);

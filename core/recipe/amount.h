@@ -93,8 +93,8 @@ struct Amount {
 /// pieces, units of length, mass, thread, angle and time, shares of shank, gape, eye, wire, hook
 /// and bead, and "same as", "as long as", "twice" another part, whose id is one of `parts`. The
 /// value of a range is its middle, for whole counts rounded down, and the first named of "10 or
-/// 12"; "about" is +-10 % (common practice, no source). Fails   malformed or unknown_unit when a
-/// number in digits is there but cannot be meant;
+/// 12"; "about" is +-10 % (common practice, no source).
+/// Fails   malformed or unknown_unit when a number in digits is there but cannot be meant;
 ///         out_of_range below 0 or beyond use; never for plain words
 [[nodiscard]] Result<Reading> read_amount(std::string_view text,
                                           const std::vector<std::string>& parts);

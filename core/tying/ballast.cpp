@@ -76,9 +76,7 @@ Ramp ramp_of(const Stuff& thread, double step, const Number& asked, double wante
 void lay_ramp(Run& run, Length edge, bool tailward, double top, const Ramp& ramp) {
     BaseWork& w = run.work(run.act().base);
     run.thread_to(edge);
-    const Profile before = w.now;
-    run.thread_turns(edge, ramp.turns);
-    w.now = before; // those turns lie in the ramp, not in a heap on the edge
+    run.thread_turns(edge, ramp.turns, true); // they lie in the ramp, not in a heap on the edge
     for (int k = 0; k < profile_cells; ++k) {
         const int i = tailward ? w.now.index(edge) + 1 + k : w.now.index(edge) - 1 - k;
         if (i < 0 || i >= profile_cells) break;

@@ -71,10 +71,12 @@ struct Run {
     /// Whether thread is on the base; a finding where it is not.
     bool thread_ready();
     void thread_to(Length at);
-    /// Turns of thread at one place, centred on it.
-    void thread_turns(Length at, double turns);
-    /// Thread wound over a stretch; part none means the thread's own part.
-    Wrap thread_wrap(WrapAsk ask, int part);
+    /// Turns of thread at one place, centred on it; a heap of them settles, unless it is `spread` by
+    /// the caller.
+    void thread_turns(Length at, double turns, bool spread = false);
+    /// Thread wound over a stretch; part none means the thread's own part. Where it does not `stay`
+    /// as it was wound, the caller says what becomes of the profile.
+    Wrap thread_wrap(const WrapAsk& ask, int part, bool stays = true);
     void check_pull(Force pull, Length at);
 
     // --- strands (strand.cpp)

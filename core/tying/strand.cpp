@@ -36,7 +36,7 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
     WrapAsk whole = ask;
     whole.spacing = spacing;
     const Wrap done =
-        wrap(w.now, w.now, whole, std::max(limits.flat_window, ask.width), limits.held_end);
+        wrap(w.now, &w.now, whole, std::max(limits.flat_window, ask.width), limits.held_end);
     w.profile_changed = true;
 
     Winding winding;

@@ -43,13 +43,13 @@ bool Run::thread_ready() {
     return false;
 }
 
-Wrap Run::thread_wrap(WrapAsk ask, int part) {
+Wrap Run::thread_wrap(const WrapAsk& ask, int part, bool stays) {
     const int base = act().base;
     BaseWork& w = work(base);
     const int material = w.state.thread.material;
     const Stuff& thread = stuff(material);
     const int profile_below = out.last_profile[static_cast<std::size_t>(base)];
-    const Wrap done = wrap(w.now, w.now, ask, std::max(limits.flat_window, ask.width));
+    const Wrap done = wrap(w.now, stays ? &w.now : nullptr, ask);
     w.profile_changed = true;
 
     Winding winding;
@@ -87,7 +87,7 @@ Wrap Run::thread_wrap(WrapAsk ask, int part) {
     return done;
 }
 
-void Run::thread_turns(Length at, double turns) {
+void Run::thread_turns(Length at, double turns, bool spread) {
     const BaseWork& w = work(act().base);
     const Stuff& thread = stuff(w.state.thread.material);
     const double span = holding_span(thread, turns).si;
@@ -97,19 +97,18 @@ void Run::thread_turns(Length at, double turns) {
     ask.has_to = true;
     ask.turns = turns;
     ask.has_turns = true;
-    const Profile before = w.now;
-    thread_wrap(ask, none);
+    thread_wrap(ask, none, false);
+    BaseWork& here = work(act().base);
+    here.state.thread.at = at;
+    if (spread) return;
     // A heap of turns slides off at its sides and settles as a cone: the same volume and height,
     // twice the stretch.
-    BaseWork& work_here = work(act().base);
-    work_here.now = before;
     const double peak = 2.0 * turns / span * thread.solid_area.value.si / thread.packing;
     const Length low{at.si - span}, high{at.si + span};
-    for (int i = before.index(low); i <= before.index(high); ++i) {
-        const double away = std::abs(before.at(i).si - at.si) / span;
-        if (away < 1.0) work_here.now.diameter[static_cast<std::size_t>(i)] += peak * (1.0 - away);
+    for (int i = here.now.index(low); i <= here.now.index(high); ++i) {
+        const double away = std::abs(here.now.at(i).si - at.si) / span;
+        if (away < 1.0) here.now.diameter[static_cast<std::size_t>(i)] += peak * (1.0 - away);
     }
-    work_here.state.thread.at = at;
 }
 
 void Run::thread_to(Length at) {
@@ -218,7 +217,7 @@ void do_build_up(Run& run, const Act& act) {
         const double d0 = act.diameter.value;
         const double d1 = act.diameter_end.given ? act.diameter_end.value : d0;
         const double low = std::min(from, to).si, high = std::max(from, to).si;
-        Profile target = w.now;
+        Profile target = w.now; // the same volume, laid where it is wanted
         double turns = 0.0;
         for (int i = w.now.index(Length{low}); i <= w.now.index(Length{high}); ++i) {
             const double at = w.now.at(i).si;
@@ -230,8 +229,8 @@ void do_build_up(Run& run, const Act& act) {
         }
         ask.turns = turns;
         if (turns > 0.0 && high > low) {
-            run.thread_wrap(ask, act.part);
-            w.now = target; // the same volume, laid where it was wanted
+            run.thread_wrap(ask, act.part, false);
+            w.now = target;
         }
     } else if (from != to) { // turns as said, or touching turns where nothing is said
         ask.has_turns = ask.turns > 0.0;

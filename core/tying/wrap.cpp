@@ -2,17 +2,20 @@
 
 #include "core/assert.h"
 #include "core/geometry/helix_kernel.h"
+#include "core/tying/rows.h"
 
 #include <cmath>
 
-// Notation: D diameter below, h strand height, w strand width, p axial pitch, nu = 1/p turns per
-// metre, c = nu w coverage. The formulas of one turn and one cell are those of
+// Notation: D diameter below, h strand height, w strand width, nu turns per metre, c = nu w coverage,
+// l = 1 + tan^2 of the core's slope. The formulas of one turn are those of
 // core/geometry/helix_kernel.h; what is derived here is the build-up.
 //
 // Build-up by volume: pi/4 (D1^2 - D^2) = nu (A / phi) pi (D + D1)/2, so D1 = D + 2 nu A / phi.
 // Build-up by section: one layer adds 2h where it covers; below full coverage the mean of covered
 // and bare, 2 h c; beyond it a further layer wound back adds 0.93 of that, because it lies in the
 // grooves most of each turn and crosses the ridges twice.
+//
+// Each quantity is a row of numbers, one for each cell of the stretch: core/tying/rows.h.
 
 namespace wrapwright {
 
@@ -22,9 +25,14 @@ namespace {
 /// Between sqrt(3)/2 (in the grooves) and 1 (on the ridges); common practice, no source.
 constexpr double back_wound_layer = 0.93;
 
+using Row = std::array<double, profile_cells>;
+
+/// The cells of a stretch; the first and the last may be covered in part.
 struct Cells {
     int first = 0, last = 0;
     double first_share = 1.0, last_share = 1.0;
+
+    [[nodiscard]] int count() const { return last - first + 1; }
 };
 
 Cells cells_between(const Profile& profile, double low, double high) {
@@ -33,7 +41,7 @@ Cells cells_between(const Profile& profile, double low, double high) {
     c.first = std::clamp(static_cast<int>(low / cell), 0, profile_cells - 1);
     c.last = std::clamp(static_cast<int>(high / cell), c.first, profile_cells - 1);
     if (c.first == c.last) {
-        c.first_share = c.last_share = std::max(0.0, (high - low) / cell);
+        c.first_share = std::max(0.0, (high - low) / cell);
     } else {
         c.first_share = std::clamp((c.first + 1) - low / cell, 0.0, 1.0);
         c.last_share = std::clamp(high / cell - c.last, 0.0, 1.0);
@@ -41,186 +49,216 @@ Cells cells_between(const Profile& profile, double low, double high) {
     return c;
 }
 
-double share_of(const Cells& c, int i) {
-    if (i == c.first) return c.first_share;
-    return i == c.last ? c.last_share : 1.0;
-}
-
-/// tan of the core at cell i, from its neighbours within [first, last]: what lies beyond the
-/// stretch (a bead, a step) is not under the strand.
-double slope_at(const Profile& profile, int i, int first, int last) {
-    const int a = std::max(first, i - 1), b = std::min(last, i + 1);
-    if (a == b) return 0.0;
-    return (profile.diameter[static_cast<std::size_t>(b)] -
-            profile.diameter[static_cast<std::size_t>(a)]) /
-           (2.0 * (b - a) * profile.cell.si);
-}
-
-/// Turns per metre of touching turns at cell i, whose core has that slope.
-double touching_density(const Profile& below, int i, double slope, double w, double h) {
-    const double d = below.diameter[static_cast<std::size_t>(i)];
-    return 1.0 / kernel::touching_pitch(w, kernel::centre_radius(d, h), slope);
-}
-
-/// The turns of touching strand in the cells, unscaled.
-double touching_turns(const Profile& below, const Cells& c, double w, double h) {
-    double turns = 0.0;
-    for (int i = c.first; i <= c.last; ++i) {
-        turns += touching_density(below, i, slope_at(below, i, c.first, c.last), w, h) *
-                 share_of(c, i) * below.cell.si;
+/// Sum of a row over the stretch, its ends by their shares; four sums side by side.
+double sum_over(const double* row, const Cells& c) {
+    const int n = c.count();
+    double part[4] = {0.0, 0.0, 0.0, 0.0};
+    int i = 1;
+    for (; i + 4 <= n - 1; i += 4) {
+        for (int k = 0; k < 4; ++k) part[k] += row[i + k];
     }
-    return turns;
+    for (; i < n - 1; ++i) part[0] += row[i];
+    double sum = (part[0] + part[1]) + (part[2] + part[3]) + row[0] * c.first_share;
+    if (n > 1) sum += row[n - 1] * c.last_share;
+    return sum;
 }
 
-/// Where touching turns that start at `from` have run to `turns`, going one way.
-double march(const Profile& below, double from, double turns, bool tailward, double w, double h,
+/// Where touching turns that start at `from` have run to `turns`, going one way, when the stretch to
+/// the end of the wire has these densities.
+double march(const Row& nu, const Cells& c, double from, double turns, bool tailward, double cell,
              bool& clipped) {
-    const double cell = below.cell.si;
     double at = from;
-    int i = below.index(Length{from});
-    const int first = tailward ? i : 0, last = tailward ? profile_cells - 1 : i;
-    while (turns > 0.0) {
-        const double edge = tailward ? (i + 1) * cell : i * cell;
-        const double density = touching_density(below, i, slope_at(below, i, first, last), w, h);
+    int i = tailward ? 0 : c.count() - 1;
+    const int step = tailward ? 1 : -1;
+    while (i >= 0 && i < c.count()) {
+        const double edge = (c.first + i + (tailward ? 1 : 0)) * cell;
+        const double density = nu[static_cast<std::size_t>(i)];
         const double in_cell = std::abs(edge - at) * density;
-        if (in_cell >= turns) return at + (tailward ? 1.0 : -1.0) * turns / density;
+        if (in_cell >= turns) return at + step * turns / density;
         turns -= in_cell;
         at = edge;
-        i += tailward ? 1 : -1;
-        if (i < 0 || i >= profile_cells) {
-            clipped = true;
-            return at;
-        }
+        i += step;
     }
+    clipped = true;
     return at;
 }
 
-/// The stretch that the strand will cover, its turns, and whether the wire ended first.
-void settle(const Profile& below, const WrapAsk& ask, Wrap& out, double& density_share) {
-    const double w = ask.width.si, h = ask.height.si;
-    const double last = below.end().si;
-    const double from = std::clamp(ask.from.si, 0.0, last);
-    double to = from;
-    out.turns = ask.turns;
+/// How the turns of a stretch follow each other.
+enum class Pace : unsigned char { even, touching, graded };
+
+/// What a stretch is wound with.
+struct Plan {
+    Cells cells;
+    Pace pace = Pace::even;
+    double even = 0.0; ///< turns per metre, where they are even
+    Row lengthening;   ///< 1 + tan^2 of the core
+    Row nu;            ///< turns per metre of each cell, where they are not even
+};
+
+/// Rows for the stretch between two places.
+void lay_out(const Profile& below, double a, double b, double w, double h, Plan& plan) {
+    plan.cells = cells_between(below, std::min(a, b), std::max(a, b));
+    const int n = plan.cells.count();
+    const double* d = below.diameter.data() + plan.cells.first;
+    rows::lengthening(d, n, below.cell.si, plan.lengthening.data());
+    if (plan.pace == Pace::touching) {
+        rows::touching_density(d, plan.lengthening.data(), n, w, h, plan.nu.data());
+    }
+}
+
+/// Where touching turns end that start at `from` and are not told where to stop.
+double end_of_touching(const Profile& below, const WrapAsk& ask, double from, bool& clipped,
+                       Plan& plan) {
+    const double w = ask.width.si, cell = below.cell.si, end = below.end().si;
+    const double way = ask.tailward ? 1.0 : -1.0;
+    // Turns that lie flat take little more than their widths; only on a thin core and a wide strand
+    // is the whole wire looked at.
+    for (const double reach : {1.1 * ask.turns * w + 2.0 * cell, end}) {
+        const double limit = std::clamp(from + way * reach, 0.0, end);
+        lay_out(below, from, limit, w, ask.height.si, plan);
+        bool short_of = false;
+        const double to = march(plan.nu, plan.cells, from, ask.turns, ask.tailward, cell, short_of);
+        if (!short_of) return to;
+    }
+    clipped = true;
+    return ask.tailward ? end : 0.0;
+}
+
+/// Settles where the strand ends and how many turns it makes, and the density of each cell.
+void settle(const Profile& below, const WrapAsk& ask, Wrap& out, Plan& plan) {
+    const double w = ask.width.si, h = ask.height.si, cell = below.cell.si;
+    const double end = below.end().si;
+    const double from = std::clamp(ask.from.si, 0.0, end);
+    const double way = ask.tailward ? 1.0 : -1.0;
+    const bool has_pitch = ask.has_pitch && ask.pitch.si > 0.0;
     // A strand that keeps its section covers its own width beyond the turns: N p + w.
     const double extra = ask.build == Build::section && ask.spacing == Spacing::touching ? w : 0.0;
-    const double way = ask.tailward ? 1.0 : -1.0;
-    density_share = 0.0;
-    if (ask.has_to) {
-        to = std::clamp(ask.to.si, 0.0, last);
-        out.clipped = std::abs(to - ask.to.si) > 1e-9;
-        const double span = std::abs(to - from);
-        if (!ask.has_turns) {
-            if (ask.has_pitch && ask.pitch.si > 0.0) {
-                out.turns = span / ask.pitch.si;
-            } else {
-                const Cells c = cells_between(below, std::min(from, to), std::max(from, to));
-                const double all = touching_turns(below, c, w, h);
-                out.turns = span > extra ? all * (span - extra) / span : 0.0;
-                density_share = all > 0.0 ? out.turns / all : 0.0;
-            }
-        }
-    } else if (ask.has_pitch && ask.pitch.si > 0.0) {
-        to = from + way * ask.turns * ask.pitch.si;
-        out.clipped = to < 0.0 || to > last;
-        to = std::clamp(to, 0.0, last);
-    } else {
-        to = march(below, from, ask.turns, ask.tailward, w, h, out.clipped) + way * extra;
-        out.clipped = out.clipped || to < 0.0 || to > last;
-        to = std::clamp(to, 0.0, last);
-        density_share = 1.0;
-    }
+    const bool loose = has_pitch || (ask.has_to && ask.has_turns);
+    plan.pace = !loose                           ? Pace::touching
+                : ask.spacing == Spacing::graded ? Pace::graded
+                                                 : Pace::even;
+    out.turns = ask.turns;
+    double to = ask.has_to  ? ask.to.si
+                : has_pitch ? from + way * ask.turns * ask.pitch.si
+                            : end_of_touching(below, ask, from, out.clipped, plan) + way * extra;
+    out.clipped = out.clipped || to < -1e-9 || to > end + 1e-9;
+    to = std::clamp(to, 0.0, end);
     out.from = Length{from};
     out.to = Length{to};
+    const double span = std::abs(to - from);
+    lay_out(below, from, to, w, h, plan);
+    if (plan.pace == Pace::touching) {
+        if (ask.has_to) {
+            const double all = sum_over(plan.nu.data(), plan.cells) * cell;
+            out.turns = span > extra ? all * (span - extra) / span : 0.0;
+        }
+        return;
+    }
+    if (!ask.has_turns) out.turns = span / ask.pitch.si;
+    plan.even = span > 0.0 ? out.turns / span : 0.0;
+    if (plan.pace == Pace::graded) { // nu = a / D, with the turns in all fixing a
+        const double* d = below.diameter.data() + plan.cells.first;
+        const int n = plan.cells.count();
+        for (int i = 0; i < n; ++i) plan.nu[static_cast<std::size_t>(i)] = 1.0 / d[i];
+        const double a = out.turns / (sum_over(plan.nu.data(), plan.cells) * cell);
+        for (int i = 0; i < n; ++i) plan.nu[static_cast<std::size_t>(i)] *= a;
+    }
+}
+
+/// What a cell grows by where nu turns per metre lie on it.
+double growth(const WrapAsk& ask, Pace pace, double nu) {
+    if (ask.build == Build::volume) return 2.0 * nu * ask.solid.si / ask.packing;
+    const double h = ask.height.si, c = nu * ask.width.si;
+    if (pace == Pace::touching) return 2.0 * h;
+    return c <= 1.0 ? 2.0 * h * c : kernel::layer_diameter(0.0, h, c, back_wound_layer);
+}
+
+/// Diameter at which the strand's middle runs above a core: half its height above it, or half the
+/// build-up where that is more; fibres that spread run in the middle of what they fill.
+double rise_of_middle(const WrapAsk& ask, double grown) {
+    return std::max(ask.build == Build::volume ? 0.0 : ask.height.si, 0.5 * grown);
+}
+
+/// Length of strand over the stretch.
+double length_of(const double* d, const WrapAsk& ask, const Plan& plan, const Row& grown,
+                 double cell) {
+    const int n = plan.cells.count();
+    Row length;
+    if (plan.pace == Pace::even) {
+        rows::even_lengths(d, plan.lengthening.data(), n, rise_of_middle(ask, grown[0]), plan.even,
+                           length.data());
+    } else {
+        rows::paced_lengths(d, plan.lengthening.data(), plan.nu.data(), grown.data(), n,
+                            rise_of_middle(ask, 0.0), length.data());
+    }
+    return sum_over(length.data(), plan.cells) * cell;
+}
+
+void note_slope(const Profile& below, const WrapAsk& ask, Length window, Length held_end,
+                Wrap& out) {
+    const Length low = std::min(out.from, out.to) + held_end;
+    const Length high = std::max(out.from, out.to) - held_end;
+    if (window.si <= 0.0 || high <= low) return;
+    const Steepest steep = steepest(below, low, high, window);
+    out.slope = steep.slope;
+    out.slope_at = steep.at;
+    out.step = steep.step;
+    out.grip = kernel::friction_needed(
+        out.slope,
+        kernel::cos_helix_angle(kernel::centre_radius(out.core.si, ask.height.si), out.pitch.si));
 }
 
 } // namespace
 
-Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window,
+Wrap wrap(const Profile& below, Profile* above, const WrapAsk& ask, Length window,
           Length held_end) {
     WW_ASSERT(ask.width.si > 0.0 && ask.height.si > 0.0);
     Wrap out;
-    double touching_share = 0.0;
-    settle(below, ask, out, touching_share);
-    const double w = ask.width.si, h = ask.height.si;
-    const double low = std::min(out.from.si, out.to.si), high = std::max(out.from.si, out.to.si);
-    const double span = high - low;
+    Plan plan;
+    settle(below, ask, out, plan);
+    const Cells& c = plan.cells;
+    const double cell = below.cell.si, span = std::abs((out.to - out.from).si);
+    if (above != nullptr && above != &below) *above = below;
     if (span <= 0.0 || out.turns <= 0.0) {
         out.core = below.diameter_at(out.from);
         out.pitch = ask.width;
-        if (&above != &below) above = below;
         return out;
     }
-    if (span > 2.0 * held_end.si) {
-        const Steepest steep =
-            steepest(below, Length{low} + held_end, Length{high} - held_end, window);
-        out.slope = steep.slope;
-        out.slope_at = steep.at;
-        out.step = steep.step;
-    }
-
-    const Cells c = cells_between(below, low, high);
-    const bool graded = ask.spacing == Spacing::graded;
-    double weight = 0.0; // of 1/D over the stretch, for graded turns
-    if (graded) {
-        for (int i = c.first; i <= c.last; ++i) {
-            weight += share_of(c, i) * below.cell.si / below.diameter[static_cast<std::size_t>(i)];
+    const int n = c.count();
+    const double* d = below.diameter.data() + c.first;
+    Row grown;
+    double densest = plan.even;
+    if (plan.pace == Pace::even || (plan.pace == Pace::touching && ask.build == Build::section)) {
+        std::fill_n(grown.begin(), n, growth(ask, plan.pace, plan.even));
+    } else {
+        for (int i = 0; i < n; ++i) {
+            const auto k = static_cast<std::size_t>(i);
+            grown[k] = growth(ask, plan.pace, plan.nu[k]);
+            densest = std::max(densest, plan.nu[k]);
         }
     }
-    const double even = out.turns / span;
-    const bool touching = touching_share > 0.0;
-    if (&above != &below) above = below;
-    double turns = 0.0, core = 0.0, widest = 0.0, cover = 0.0;
-    // Slopes are read from the profile before it is changed: cell i + 1 is still untouched when
-    // cell i is written, and the old value of i - 1 travels along.
-    double before = below.diameter[static_cast<std::size_t>(c.first)];
-    int left = c.first;
-    for (int i = c.first; i <= c.last; ++i) {
-        const auto k = static_cast<std::size_t>(i);
-        const double d = below.diameter[k];
-        const int right = std::min(c.last, i + 1);
-        const double tan_a = (below.diameter[static_cast<std::size_t>(right)] - before) /
-                             (2.0 * std::max(1, right - left) * below.cell.si);
-        const double share = share_of(c, i), dx = share * below.cell.si;
-        double nu = even;
-        if (touching) {
-            nu = touching_density(below, i, tan_a, w, h);
-        } else if (graded) {
-            nu = out.turns / (weight * d);
-        }
-        const double coverage = nu * w;
-        double grown = 0.0, middle = 0.0; // middle: diameter at which the strand's centre runs
-        if (ask.build == Build::volume) {
-            grown = 2.0 * nu * ask.solid.si / ask.packing;
-            middle = d + 0.5 * grown;
-        } else if (touching || coverage <= 1.0) {
-            grown = 2.0 * h * (touching ? 1.0 : coverage);
-            middle = d + h;
-        } else {
-            grown = kernel::layer_diameter(d, h, coverage, back_wound_layer) - d;
-            middle = d + 0.5 * grown;
-        }
-        out.length.si += kernel::cell_length(0.5 * middle, nu * dx, dx, tan_a * dx);
-        turns += nu * dx;
-        core += d * dx;
-        cover += dx;
-        widest = std::max(widest, touching ? 1.0 : coverage);
-        before = d;
-        left = i;
-        above.diameter[k] = d + grown * share;
-    }
-    // The stretch of touching turns holds the strand's own width beyond them: scale to the turns.
-    if (touching && turns > 0.0) out.length.si *= out.turns / turns;
-    out.core = Length{core / cover};
+    out.length = Length{length_of(d, ask, plan, grown, cell)};
+    out.core = Length{sum_over(d, c) * cell / span};
     out.pitch = Length{span / out.turns};
-    if (touching && turns > 0.0) out.pitch = Length{span / turns};
-    if (graded) {
+    out.layers = densest * ask.width.si;
+    if (plan.pace == Pace::touching) {
+        // The stretch holds the strand's own width beyond its turns: scale to the turns.
+        const double turns = sum_over(plan.nu.data(), c) * cell;
+        out.length = out.length * (out.turns / turns);
+        out.pitch = Length{span / turns};
+        out.layers = 1.0;
+    }
+    if (plan.pace == Pace::graded) {
         const double first = below.diameter_at(out.from).si, end = below.diameter_at(out.to).si;
         out.growth = std::pow(end / first, 1.0 / std::max(1.0, out.turns));
     }
-    out.layers = widest;
-    out.grip = kernel::friction_needed(
-        out.slope, kernel::cos_helix_angle(kernel::centre_radius(out.core.si, h), out.pitch.si));
+    note_slope(below, ask, window, held_end, out);
+    if (above != nullptr) {
+        grown[0] *= c.first_share;
+        if (n > 1) grown[static_cast<std::size_t>(n - 1)] *= c.last_share;
+        double* a = above->diameter.data() + c.first;
+        for (int i = 0; i < n; ++i) a[i] += grown[static_cast<std::size_t>(i)];
+    }
     return out;
 }
 
@@ -230,16 +268,12 @@ Steepest steepest(const Profile& profile, Length from, Length to, Length window)
     // Cells whose middle lies in the stretch.
     const int first = profile.index(std::min(from, to) + 0.5 * profile.cell);
     const int last = profile.index(std::max(from, to) - 0.5 * profile.cell);
+    const double* d = profile.diameter.data();
     double worst = 0.0;
+    for (int i = first; i + reach <= last; ++i)
+        worst = std::max(worst, std::abs(d[i + reach] - d[i]));
     int at = first;
-    for (int i = first; i + reach <= last; ++i) {
-        const double step = std::abs(profile.diameter[static_cast<std::size_t>(i + reach)] -
-                                     profile.diameter[static_cast<std::size_t>(i)]);
-        if (step > worst) {
-            worst = step;
-            at = i;
-        }
-    }
+    while (at + reach < last && std::abs(d[at + reach] - d[at]) < worst) ++at;
     Steepest s;
     s.step = Length{worst};
     s.slope = worst / (2.0 * reach * cell);

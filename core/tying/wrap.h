@@ -47,14 +47,16 @@ struct Wrap {
 
 /// Winds a strand on `below` and writes the profile that results into `above`.
 ///
-/// `above` may be the same object as `below`. Slopes within `held_end` of either end do not count:
-/// the strand is held by thread there. Units   m; places behind the eye Valid   width, height > 0;
-/// places inside the profile (clipped otherwise) Error   integration by cells: turns and length
-/// within (cell / span) of the exact integral; on a
+/// `above` may be the same object as `below`, or nullptr where only the numbers are wanted. Slopes
+/// are taken over `window` (0: not at all); within `held_end` of either end they do not count,
+/// because the strand is held by thread there.
+/// Units   m; places behind the eye
+/// Valid   width, height > 0; places inside the profile (clipped otherwise)
+/// Error   integration by cells: turns and length within (cell / span) of the exact integral; on a
 ///         profile that is flat or linear over the stretch better than 1e-6
 /// Source  length per turn and touching pitch: core/geometry/helix.h; build-up by volume
 ///         conservation and by layers: derived in wrap.cpp
-Wrap wrap(const Profile& below, Profile& above, const WrapAsk& ask, Length window,
+Wrap wrap(const Profile& below, Profile* above, const WrapAsk& ask, Length window = {},
           Length held_end = {});
 
 /// The steepest tan of the profile between two places, over a window that wide, and where it is.

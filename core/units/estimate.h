@@ -59,8 +59,11 @@ constexpr double relative_spread(const Estimate<Q>& e) {
 /// Source  first-order propagation, JCGM 100:2008 (GUM) 5.1.2, each side by itself
 template <class Q>
 Estimate<Q> add_independent(const Estimate<Q>& a, const Estimate<Q>& b) {
-    const double down = std::hypot(a.value.si - a.low.si, b.value.si - b.low.si);
-    const double up = std::hypot(a.high.si - a.value.si, b.high.si - b.value.si);
+    // Widths are far from where their squares overflow or vanish, so no hypot is needed.
+    const double a_down = a.value.si - a.low.si, b_down = b.value.si - b.low.si;
+    const double a_up = a.high.si - a.value.si, b_up = b.high.si - b.value.si;
+    const double down = std::sqrt(a_down * a_down + b_down * b_down);
+    const double up = std::sqrt(a_up * a_up + b_up * b_up);
     const Q v = a.value + b.value;
     return {v, v - Q{down}, v + Q{up}, a.origin > b.origin ? a.origin : b.origin};
 }

@@ -72,8 +72,8 @@ parse_linear_density(std::string_view text, std::optional<LinearDensityUnit> bar
 
 /// The number in unit `to` of what is `number` in unit `from`.
 ///
-/// Error   two roundings, by whole-number ratios of the exact definitions: 7/64 in gives 2.778125
-/// mm Source  inch 25.4 mm, grain 64.79891 mg, ounce 28.349523125 g, pound 453.59237 g, all exact:
+/// Error   two roundings, by whole-number ratios of the exact definitions: 7/64 in gives 2.778125 mm
+/// Source  inch 25.4 mm, grain 64.79891 mg, ounce 28.349523125 g, pound 453.59237 g, all exact:
 ///         international yard and pound agreement 1959; tex and denier: ISO 1144
 [[nodiscard]] double convert(double number, LengthUnit from, LengthUnit to);
 [[nodiscard]] double convert(double number, MassUnit from, MassUnit to);

@@ -6,10 +6,12 @@
 // keeps the state machine, the record, the tally, the findings and a profile for each action. The
 // ratio of the two times per unit is what the goal (3 at most) is about. Allocations are counted in
 // the steady state.
+// The reference is built as such a loop is: plain -O2, one cell after the other.
 //
 //   build/tests/bench/bench_recompute [repeats]
 
 #include "core/tying/tie.h"
+#include "tests/bench/closed_form.h"
 #include "tests/support/fly_builder.h"
 
 #include <algorithm>
@@ -50,6 +52,7 @@ namespace {
 
 using namespace wrapwright;
 using namespace wrapwright::test;
+using namespace wrapwright::bench;
 
 /// Forty-odd actions: the good nymph with more bodies, ribs and thread between its steps.
 Recipe long_recipe() {
@@ -67,31 +70,6 @@ Recipe long_recipe() {
         r.steps.insert(r.steps.begin() + 2, s);
     }
     return r;
-}
-
-/// The stretch of a winding, for the reference.
-struct Stretch {
-    int first = 0, last = 0;
-    double turns = 0.0, height = 0.0, width = 0.0, linear = 0.0;
-};
-
-/// The closed-form loop: for each stretch and cell the turn's length and the growth, and the sums.
-double reference(const std::vector<Stretch>& stretches, double cell, double wire,
-                 double* diameter) {
-    std::fill_n(diameter, profile_cells, wire);
-    double mass = 0.0;
-    for (const Stretch& s : stretches) {
-        const double span = (s.last - s.first + 1) * cell, nu = s.turns / span, pitch = 1.0 / nu;
-        const double add = 2.0 * s.height * std::min(1.0, nu * s.width);
-        double length = 0.0;
-        for (int i = s.first; i <= s.last; ++i) {
-            const double round = std::numbers::pi * (diameter[i] + s.height);
-            length += std::sqrt(round * round + pitch * pitch);
-            diameter[i] += add;
-        }
-        mass += length * nu * cell * s.linear;
-    }
-    return mass;
 }
 
 } // namespace
@@ -152,8 +130,8 @@ int main(int argc, char** argv) {
         ours.push_back(now() - t);
         t = now();
         for (std::size_t i = 0; i < sizes; ++i) {
-            keep += reference(stretches[i], tied[i].profiles.front().cell.si,
-                              rigs[i].hooks[0].wire.value.si, diameter);
+            keep += closed_form(stretches[i], tied[i].profiles.front().cell.si,
+                                rigs[i].hooks[0].wire.value.si, diameter);
         }
         theirs.push_back(now() - t);
     }

@@ -49,7 +49,7 @@ TEST_CASE("twenty turns of half-millimetre wire at a given pitch have the length
     ask.pitch = millimetres(0.5);
     ask.has_pitch = true;
     ask.spacing = Spacing::open;
-    const Wrap done = wrap(shank, after, ask, window);
+    const Wrap done = wrap(shank, &after, ask, window);
     CHECK(within(in_millimetres(done.length), 88.53118, 1e-5));
     CHECK(within(in_millimetres(done.to), 10.0, 1e-9));
     CHECK_FALSE(done.clipped);
@@ -68,7 +68,7 @@ TEST_CASE("turns on a cone have the length of the conical helix") {
     ask.turns = 10.0;
     ask.has_turns = true;
     ask.spacing = Spacing::open;
-    const Wrap done = wrap(core, after, ask, window);
+    const Wrap done = wrap(core, &after, ask, window);
     CHECK(within_share(in_millimetres(done.length), 63.70595375, 1e-4));
 }
 
@@ -81,7 +81,7 @@ TEST_CASE("touching turns lie at the pitch at which neighbours touch") {
     WrapAsk ask = strand(0.5, 1.0);
     ask.turns = 8.0;
     ask.has_turns = true;
-    const Wrap done = wrap(shank, after, ask, window);
+    const Wrap done = wrap(shank, &after, ask, window);
     CHECK(within(in_millimetres(done.pitch), 0.503264, 2e-6));
     SUBCASE("and cover their turns and one width of strand") {
         // Source  derived: N turns occupy N p + w along the core
@@ -102,7 +102,7 @@ TEST_CASE("a second layer wound straight back adds between the nested and the st
     ask.turns = 2.0 * (5.0 / 0.503264);
     ask.has_turns = true;
     ask.spacing = Spacing::open;
-    wrap(shank, shank, ask, window);
+    wrap(shank, &shank, ask, window);
     const double d = in_millimetres(shank.diameter_at(millimetres(3.5)));
     CHECK(d > 2.76603);
     CHECK(d < 2.9);
@@ -122,7 +122,7 @@ TEST_CASE("thread builds up by its volume, whatever lies below") {
     ask.turns = 40.0;
     ask.has_turns = true;
     ask.spacing = Spacing::open;
-    const Wrap done = wrap(shank, shank, ask, window);
+    const Wrap done = wrap(shank, &shank, ask, window);
     CHECK(within(in_millimetres(shank.diameter_at(millimetres(4.0))), 0.79493, 1e-5));
     CHECK(within(in_millimetres(done.length) / 4.0, std::hypot(21.9115, 1.0), 2e-3));
 }
@@ -140,7 +140,7 @@ TEST_CASE("graded turns grow with the body as their formula says") {
     ask.turns = 6.931472;
     ask.has_turns = true;
     ask.spacing = Spacing::graded;
-    const Wrap done = wrap(core, after, ask, window);
+    const Wrap done = wrap(core, &after, ask, window);
     CHECK(within(done.growth, 1.105171, 2e-3));
 }
 
@@ -151,7 +151,7 @@ TEST_CASE("lengths of winding scale with the fly, turns and slopes do not") {
         WrapAsk ask = strand(0.2 * k, 1.0 * k);
         ask.to = millimetres(7.0 * k);
         ask.has_to = true;
-        return wrap(shank, after, ask, millimetres(0.3 * k));
+        return wrap(shank, &after, ask, millimetres(0.3 * k));
     };
     const Wrap one = wound(1.0);
     // Touching turns over 6 mm less the strand's own width, on a slope of 0.7/2 in 9: about 5.8/0.2
@@ -172,7 +172,7 @@ TEST_CASE("turns that do not fit on the wire end where it ends, and say so") {
     WrapAsk ask = strand(0.4, 5.0);
     ask.turns = 40.0;
     ask.has_turns = true;
-    const Wrap done = wrap(shank, after, ask, window);
+    const Wrap done = wrap(shank, &after, ask, window);
     CHECK(done.clipped);
     CHECK(within(in_millimetres(done.to), 8.0, 1e-9));
 }
