@@ -251,6 +251,40 @@ Act act_of(const Scale& scale, const Pattern::LinkedAction& linked, const Resolv
     return act;
 }
 
+/// What is asked of an action's material: nothing, a strand, or a thread that holds others.
+enum class Asked : unsigned char { nothing, strand, thread };
+
+Asked asked_of(Op op) {
+    switch (op) {
+    case Op::start_thread: return Asked::thread;
+    case Op::wind_ballast:
+    case Op::wind:
+    case Op::rib:
+    case Op::counter_rib:
+    case Op::palmer:
+    case Op::collar:
+    case Op::wind_post: return Asked::strand;
+    default: return Asked::nothing;
+    }
+}
+
+/// An action whose material cannot be what the operation makes of it, as an error that names it.
+std::optional<Error> check_material(const Act& act, const Resolved& out) {
+    const Asked asked = asked_of(act.op);
+    if (act.material == none || asked == Asked::nothing) return std::nullopt;
+    const Stuff& s = out.materials[static_cast<std::size_t>(act.material)];
+    const bool is_strand = s.width.value.si > 0.0 && s.height.value.si > 0.0;
+    const bool is_thread = is_strand && s.solid_area.value.si > 0.0 && s.packing > 0.0;
+    if (asked == Asked::thread ? is_thread : is_strand) return std::nullopt;
+    return Error{ErrorCode::out_of_range,
+                 std::string("'") + std::string(name(act.op)) + "' with a " +
+                     std::string(name(s.kind)) + ", which is no " +
+                     (asked == Asked::thread ? "thread" : "strand"),
+                 "name a part or a material that can be wound",
+                 {0, "steps[" + std::to_string(act.step) + "].actions[" +
+                         std::to_string(act.index) + "].material"}};
+}
+
 /// The first number that its use cannot mean, as an error that names the action.
 std::optional<Error> check_act(const Act& act) {
     const auto refuse = [&](std::string_view member, std::string_view why) {
@@ -308,6 +342,7 @@ Result<bool> resolve(const Pattern& pattern, const Rig& rig, Resolved& out) {
         if (linked.part != none && !out.parts[part].present) continue;
         Act act = act_of(scale, linked, out);
         if (auto error = check_act(act)) return *error;
+        if (auto error = check_material(act, out)) return *error;
         if (act.other_part != none &&
             !out.parts[static_cast<std::size_t>(act.other_part)].present) {
             act.other_part = none;

@@ -20,20 +20,6 @@ void knot(Run& run, const Act& act, double turns) {
     w.state.thread.turns_since_lock = 0.0;
 }
 
-/// How long each coat takes until it may be touched, where the recipe does not say.
-/// From memory: solvent 10-60 min, lamp 5-20 s, epoxy 5-30 min, quick glue seconds.
-Duration usual_cure(CoatKind kind) {
-    switch (kind) {
-    case CoatKind::varnish: return minutes(20.0);
-    case CoatKind::quick_glue: return seconds(20.0);
-    case CoatKind::light_cured: return seconds(10.0);
-    case CoatKind::epoxy: return minutes(15.0);
-    case CoatKind::wax:
-    case CoatKind::none: break;
-    }
-    return {};
-}
-
 } // namespace
 
 void do_half_hitch(Run& run, const Act& act) {
@@ -91,7 +77,7 @@ void do_coat(Run& run, const Act& act) {
         w.state.coat_act = run.act_index;
         w.wet_from = front;
         w.wet_to = rear;
-        w.wet_for = s.cure.si > 0.0 ? s.cure : usual_cure(s.coat);
+        w.wet_for = s.cure;
     }
     const BaseRun& base = run.base_run(act.base);
     if (base.bead == none && front.si < 0.1 * base.no_go.si) {

@@ -87,11 +87,11 @@ void thicken(BaseWork& w, Length a, Length b, Area area, double packing) {
     w.profile_changed = true;
 }
 
-/// Solid cross-section of what a part consists of: fibres by number, a strand as it is.
+/// Solid cross-section of the pieces that a part consists of.
 Area section_of(const Stuff& s, double count) {
     if (s.fibre_diameter.value.si > 0.0) return count * disc_area(s.fibre_diameter.value);
-    if (s.solid_area.value.si > 0.0) return s.solid_area.value;
-    return s.width.value * s.height.value;
+    if (s.solid_area.value.si > 0.0) return count * s.solid_area.value;
+    return count * (s.width.value * s.height.value);
 }
 
 Estimate<Mass> mass_of(const Stuff& s, Area section, Length length) {

@@ -15,7 +15,7 @@ struct Limits {
     double slope_safe = 0.15;           ///< tan: holds on any finish (friction reviews)
     double slope_slides = 0.40;         ///< tan: slides on any finish (friction reviews)
     double tie_off_turns = 2.0;         ///< least over a wound end
-    double tie_off_turns_springy = 3.0; ///< least over wire, tinsel, quill
+    double tie_off_turns_springy = 3.0; ///< least over wire and oval tinsel
     double tie_in_turns = 2.0;
     double thread_turns_spare = 3.0; ///< a tie-in with more turns than the least times this is bulk
     double finish_turns = 3.0;       ///< of a whip finish

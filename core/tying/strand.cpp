@@ -54,7 +54,8 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
     winding.height = ask.height;
     winding.core = done.core;
     winding.length = done.length;
-    winding.mass = s.linear.value * done.length;
+    winding.pieces = std::max(1.0, ask.width / s.width.value);
+    winding.mass = winding.pieces * (s.linear.value * done.length);
     winding.sense = sense;
     winding.against_thread = sense != Sense::with_thread;
     winding.spacing = spacing;
@@ -85,10 +86,13 @@ Wrap Run::wind_strand(const WrapAsk& ask, int part, int material, Sense sense, S
 
 namespace {
 
-WrapAsk strand_ask(const Stuff& s, Length from) {
+/// A strand as it is wound; several fibres or herls of one part lie side by side.
+WrapAsk strand_ask(const Stuff& s, Length from, const Strand* strand) {
+    const bool together = s.kind == MaterialKind::fibres || s.kind == MaterialKind::herl;
+    const double pieces = together && strand != nullptr ? std::max(1.0, strand->count) : 1.0;
     WrapAsk ask;
     ask.from = from;
-    ask.width = s.width.value;
+    ask.width = pieces * s.width.value;
     ask.height = s.height.value;
     const bool fills = s.kind == MaterialKind::thread || s.kind == MaterialKind::floss ||
                        s.kind == MaterialKind::yarn;
@@ -232,7 +236,8 @@ void do_wind(Run& run, const Act& act) {
     if (!run.thread_ready()) return;
     Strand* strand = strand_or_find(run, act);
     BaseWork& w = run.work(act.base);
-    WrapAsk ask = strand_ask(s, run.place(act.from, strand ? strand->at : w.state.thread.at));
+    WrapAsk ask =
+        strand_ask(s, run.place(act.from, strand ? strand->at : w.state.thread.at), strand);
     ask.to = run.place(act.to, w.state.thread.at);
     ask.has_to = act.to.given || !act.turns.given;
     ask.turns = act.turns.value;
@@ -260,7 +265,7 @@ void do_rib(Run& run, const Act& act) {
     Strand* strand = strand_or_find(run, act);
     BaseWork& w = run.work(act.base);
     WrapAsk ask = strand_ask(run.stuff(act.material),
-                             run.place(act.from, strand ? strand->at : w.state.thread.at));
+                             run.place(act.from, strand ? strand->at : w.state.thread.at), strand);
     ask.to = run.place(act.to, w.state.thread.at);
     ask.has_to = true;
     ask.turns = run.number_or(act.turns, 5.0, Kind::turns, ask.from);

@@ -87,11 +87,13 @@ void add_picture(CLI::App& app, Job& job) {
     command->add_option("--size", wish->size, "hook size, such as 14; else the middle one");
     command->add_option("--hook", wish->hook, "file of your own measured hook");
     command->add_option("--step", wish->step, "as it is after that step; else the finished fly");
-    command->add_option("--turn", wish->turn_deg, "degrees about the shank, top away from you first")
+    command
+        ->add_option("--turn", wish->turn_deg, "degrees about the shank, top away from you first")
         ->check(CLI::Range(-360.0, 360.0));
     command->add_option("--view", wish->view, "three-quarter, side, top or eye")
         ->check(CLI::IsMember({"three-quarter", "side", "top", "eye"}));
-    command->add_flag("--dimensions", wish->dimensions, "with dimension lines in mm, from the side");
+    command->add_flag("--dimensions", wish->dimensions,
+                      "with dimension lines in mm, from the side");
     command->add_option("--theme", wish->theme, "light or dark")
         ->check(CLI::IsMember({"light", "dark"}));
     command->add_option("--hand", wish->hand, "right or left: left mirrors the picture")

@@ -130,6 +130,21 @@ TEST_CASE("a number that its use cannot mean is refused with its place") {
     CHECK(done.error().place.key == "steps[5].actions[0].turns");
 }
 
+TEST_CASE("an operation with a material that it cannot be done with is refused with its place") {
+    Recipe r = good_nymph();
+    r.parts[4].made_of[0].material = "bead";
+    const Result<Pattern> pattern = link(r);
+    REQUIRE(pattern.ok());
+    const Hook hook = test_hook();
+    const Result<Rig> rig = make_rig(pattern.value(), HookSize{14}, &hook);
+    REQUIRE(rig.ok());
+    Resolved out;
+    const Result<bool> done = resolve(pattern.value(), rig.value(), out);
+    REQUIRE_FALSE(done.ok());
+    CHECK(done.error().place.key == "steps[3].actions[0].material");
+    CHECK(done.error().message.find("bead") != std::string::npos);
+}
+
 TEST_CASE("every phase of a recipe without structure links and resolves to nothing to do") {
     Recipe r;
     r.id = "words";

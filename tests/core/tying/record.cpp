@@ -74,6 +74,26 @@ TEST_CASE("a 2.8 mm countersunk bead sits on a size 14 hook") {
     CHECK_FALSE(has_rule(tied, Rule::gape_left_small));
 }
 
+TEST_CASE("four herls wound together cover four widths a turn and weigh four herls") {
+    // Derivation: side by side they are one strand four times as wide, of four times the mass.
+    const auto body_of = [](double n) {
+        Recipe r = good_nymph();
+        r.parts[4].count = count(n);
+        r.materials[4].size = mm(0.2);
+        r.materials[4].thickness = mm(0.1);
+        const Tied tied = run(r).tied;
+        for (const Winding& w : tied.windings) {
+            if (w.part == 4) return w;
+        }
+        std::abort();
+    };
+    const Winding one = body_of(1), four = body_of(4);
+    CHECK(within_share(four.width.si, 4.0 * one.width.si, 1e-12));
+    // Tolerance  touching turns of a wide strand lie a little further apart on a thin core
+    CHECK(within_share(four.pitch.si, 4.0 * one.pitch.si, 0.08));
+    CHECK(within_share(four.mass.si / four.length.si, 4.0 * one.mass.si / one.length.si, 1e-9));
+}
+
 TEST_CASE("a counter-wrapped rib is recorded against the thread and the body with it") {
     const Run1 r = run(good_nymph());
     int against = 0;
