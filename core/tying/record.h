@@ -63,7 +63,7 @@ struct Winding {
     Sense sense = Sense::with_thread;
     bool against_thread = false;
     Spacing spacing = Spacing::touching;
-    double pieces = 1.0;     ///< fibres or herls wound together; `width` is that of all of them
+    double pieces = 1.0; ///< fibres or herls wound together; `width` is that of all of them
     int layer = 1;
     int profile_below = 0;   ///< index into Tied::profiles: what it lies on
     double start_turn = 0.0; ///< where round the hook it starts: 0 on top, in turns, its own way

@@ -35,8 +35,8 @@ Order read_order(const Loaded& loaded, const std::string& said) {
     Order order;
     const auto [end, error] =
         std::from_chars(number.data(), number.data() + number.size(), order.flies);
-    if (equals == 0 || number.empty() || error != std::errc() || end != number.data() + number.size() ||
-        order.flies < 1 || order.flies > most_flies) {
+    if (equals == 0 || number.empty() || error != std::errc() ||
+        end != number.data() + number.size() || order.flies < 1 || order.flies > most_flies) {
         refuse_usage("--fly: '" + said + "' does not say how many of which size",
                      "write the size and a whole number up to 100000, such as 14=24");
     }
