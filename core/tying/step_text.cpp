@@ -74,7 +74,7 @@ constexpr std::array<Phrase, op_count> phrases{{
     {Op::rib, "wind {} over the body"},
     {Op::counter_rib, "wind {} across the body"},
     {Op::palmer, "palmer {}"},
-    {Op::collar, "wind {} as a collar"},
+    {Op::collar, "wind {} in close turns"},
     {Op::set_wing, "set {}"},
     {Op::wind_post, "wind {} round the post"},
     {Op::pull_over, "pull {} over"},
