@@ -48,7 +48,8 @@ TEST_CASE("each recipe that is wrong on purpose gives the findings that it names
     for (const auto& recipe : wrong_recipes()) {
         const Ran ran = wrapwright::test::wrapwright({"check", recipe.string(), "--json"});
         CHECK(ran.code == 1);
-        for (const Json& size : ran.json()["sizes"]) {
+        const Json report = ran.json();
+        for (const Json& size : report["sizes"]) {
             const std::set<std::string> found = rules_found(size);
             for (const std::string& rule : findings_promised(recipe)) {
                 CAPTURE(recipe.stem().string());
