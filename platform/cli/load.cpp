@@ -9,15 +9,21 @@
 #include <fmt/core.h>
 
 #include <algorithm>
+#include <utility>
 
 namespace wrapwright::cli {
 
 namespace {
 
-/// The value of a result, or the end of the command with its error under the file's name.
+/// The value of a result, or the end of the command with its error under the file's name. An error
+/// that knows only its key gets the line where that stands in the file's text.
 template <class T>
-T or_refuse(const std::filesystem::path& file, Result<T> result) {
-    if (!result.ok()) refuse(file, result.error());
+T or_refuse(const std::filesystem::path& file, const std::string& text, Result<T> result) {
+    if (!result.ok()) {
+        Error error = result.error();
+        if (error.place.line == 0) error.place.line = line_at(text, error.place.key);
+        refuse(file, error);
+    }
     return std::move(result).value();
 }
 
@@ -26,9 +32,13 @@ T or_refuse(const std::filesystem::path& file, Result<T> result) {
 Loaded load(const std::string& recipe, const std::string& hook_file) {
     Loaded loaded;
     loaded.file = find_recipe(recipe);
-    loaded.pattern =
-        or_refuse(loaded.file, link(or_refuse(loaded.file, read_recipe(read_file(loaded.file)))));
-    if (!hook_file.empty()) loaded.own = or_refuse(hook_file, read_hook(read_file(hook_file)));
+    loaded.text = read_file(loaded.file);
+    Recipe read = or_refuse(loaded.file, loaded.text, read_recipe(loaded.text));
+    loaded.pattern = or_refuse(loaded.file, loaded.text, link(std::move(read)));
+    if (!hook_file.empty()) {
+        const std::string hook = read_file(hook_file);
+        loaded.own = or_refuse(hook_file, hook, read_hook(hook));
+    }
     return loaded;
 }
 
@@ -52,9 +62,9 @@ std::vector<HookSize> sizes_of(const Loaded& loaded) {
 
 Fly run(const Loaded& loaded, HookSize size) {
     Fly fly;
-    fly.rig =
-        or_refuse(loaded.file, make_rig(loaded.pattern, size, loaded.own ? &*loaded.own : nullptr));
-    or_refuse(loaded.file, resolve(loaded.pattern, fly.rig, fly.resolved));
+    fly.rig = or_refuse(loaded.file, loaded.text,
+                        make_rig(loaded.pattern, size, loaded.own ? &*loaded.own : nullptr));
+    or_refuse(loaded.file, loaded.text, resolve(loaded.pattern, fly.rig, fly.resolved));
     tie(loaded.pattern, fly.rig, fly.resolved, Limits{}, fly.tied);
     return fly;
 }

@@ -15,6 +15,7 @@ namespace wrapwright::cli {
 /// A recipe that was read, with the file that errors about it name.
 struct Loaded {
     std::filesystem::path file;
+    std::string text; ///< as it was read: finds the line of an error that knows only its key
     Pattern pattern;
     std::optional<Hook> own; ///< the person's hook, where one was given
 

@@ -1,10 +1,12 @@
 #include "gui/picture.h"
 
 #include "platform/cli/commands.h"
+#include "platform/cli/failure.h"
 #include "platform/cli/files.h"
 #include "platform/cli/load.h"
 #include "platform/gl/photographer.h"
 
+#include <cmath>
 #include <memory>
 #include <string_view>
 
@@ -57,6 +59,9 @@ ExitCode run_picture(const PictureWish& wish) {
     options.size = {wish.width_px, wish.height_px};
     // Dimensions are drawn true to scale, which only the side view is.
     options.view = wish.dimensions ? PictureView::side : view_of(wish.view);
+    if (!(std::abs(wish.turn_deg) <= 360.0)) { // so that "nan" does not pass
+        refuse_usage("--turn is no angle from -360 to 360", "write degrees, such as 90");
+    }
     options.turn = degrees(wish.turn_deg);
     options.left_handed = wish.hand == "left";
     options.dimensions = wish.dimensions;
@@ -87,9 +92,8 @@ void add_picture(CLI::App& app, Job& job) {
     command->add_option("--size", wish->size, "hook size, such as 14; else the middle one");
     command->add_option("--hook", wish->hook, "file of your own measured hook");
     command->add_option("--step", wish->step, "as it is after that step; else the finished fly");
-    command
-        ->add_option("--turn", wish->turn_deg, "degrees about the shank, top away from you first")
-        ->check(CLI::Range(-360.0, 360.0));
+    command->add_option("--turn", wish->turn_deg,
+                        "degrees about the shank, -360 to 360, top away from you first");
     command->add_option("--view", wish->view, "three-quarter, side, top or eye")
         ->check(CLI::IsMember({"three-quarter", "side", "top", "eye"}));
     command->add_flag("--dimensions", wish->dimensions,

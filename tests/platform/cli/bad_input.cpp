@@ -58,20 +58,23 @@ struct Bad {
 };
 
 constexpr Bad bad_recipes[] = {
-    {"cut short", "  \"steps\": [", "\x04", "bad.json:"},
-    {"a key twice", "\"id\": \"small\",", "\"id\": \"small\", \"id\": \"again\",", "id"},
+    {"cut short", "  \"steps\": [", "\x04", "bad.json:14: "},
+    {"a key twice", "\"id\": \"small\",", "\"id\": \"small\", \"id\": \"again\",",
+     "bad.json:4: id:"},
     {"no number", "\"70 den\"", "NaN", "bad.json:8"},
-    {"a negative count", "\"6 turns\"", "\"-6 turns\"", "parts[1].turns"},
-    {"a unit of another kind", "\"5 turns\"", "\"5 furlongs\"", "steps[0].actions[1].turns"},
-    {"an amount that leads back to itself", "\"6 turns\"", "\"same as head\"", "parts[1].turns"},
-    {"a newer version", "\"version\": 1", "\"version\": 99", "version"},
-    {"another format", "wrapwright recipe", "shopping list", "format"},
-    {"an unknown operation", "\"clamp\"", "\"sing\"", "steps[0].actions[0].do"},
+    {"a negative count", "\"6 turns\"", "\"-6 turns\"", "bad.json:12: parts[1].turns:"},
+    {"a unit of another kind", "\"5 turns\"", "\"5 furlongs\"",
+     "bad.json:17: steps[0].actions[1].turns:"},
+    {"an amount that leads back to itself", "\"6 turns\"", "\"same as head\"",
+     "bad.json:12: parts[1].turns:"},
+    {"a newer version", "\"version\": 1", "\"version\": 99", "bad.json:3: version:"},
+    {"another format", "wrapwright recipe", "shopping list", "bad.json:2: format:"},
+    {"an unknown operation", "\"clamp\"", "\"sing\"", "bad.json:16: steps[0].actions[0].do:"},
     {"a part that nobody has", "\"part\": \"thread\", \"to\"", "\"part\": \"tail\", \"to\"",
-     "steps[0].actions[1].part"},
-    {"a place that is nowhere", "\"middle\"", "\"yonder\"", "steps[0].actions[1].to"},
-    {"an id twice", "{\"id\": \"head\"", "{\"id\": \"thread\"", "parts[1]"},
-    {"a number where a text goes", "\"Small\"", "7", "name"},
+     "bad.json:17: steps[0].actions[1].part:"},
+    {"a place that is nowhere", "\"middle\"", "\"yonder\"", "bad.json:17: steps[0].actions[1].to:"},
+    {"an id twice", "{\"id\": \"head\"", "{\"id\": \"thread\"", "bad.json:12: parts[1].id:"},
+    {"a number where a text goes", "\"Small\"", "7", "bad.json:5: name:"},
 };
 
 } // namespace
