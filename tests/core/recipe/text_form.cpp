@@ -1,5 +1,6 @@
 // The text form: what is read is written and read back the same, and nothing the person wrote is lost.
 
+#include "core/recipe/pattern.h"
 #include "core/recipe/text.h"
 #include "core/recipe/text_keys.h"
 
@@ -220,6 +221,38 @@ TEST_CASE("the schema names the keys that the program reads, and no other") {
     CHECK(schema_keys(defs.at("part")) == keys_of<Part>());
     CHECK(schema_keys(defs.at("action")) == keys_of<Action>());
     CHECK(schema_keys(defs.at("step")) == keys_of<Step>());
+}
+
+TEST_CASE("the example in the description of the format is a recipe") {
+    const std::string page = file_text(WW_SOURCE_DIR "/assets/format.md");
+    const std::size_t begin = page.find("    {\n");
+    const std::size_t end = page.find("\n    }\n", begin);
+    REQUIRE(end != std::string::npos);
+    const Result<Recipe> recipe = read_recipe(page.substr(begin, end + 7 - begin));
+    REQUIRE(recipe.ok());
+    CHECK(recipe.value().steps.size() == 1);
+    CHECK(recipe.value().unknown.empty());
+    CHECK(link(recipe.value()).ok());
+}
+
+TEST_CASE("every amount in the description of the format is understood as it says") {
+    const std::string page = file_text(WW_SOURCE_DIR "/assets/format.md");
+    std::size_t at = page.find("| written | understood |");
+    const std::size_t end = page.find("\n\n", at);
+    REQUIRE(end != std::string::npos);
+    int amounts = 0;
+    while ((at = page.find_first_of("`|", at)) < end) {
+        if (page[at++] == '|') continue;
+        const std::string text = page.substr(at, page.find('`', at) - at);
+        at += text.size() + 1;
+        CAPTURE(text);
+        const Result<Reading> reading = read_amount(text, {"body", "tail"});
+        REQUIRE(reading.ok());
+        const bool is_word = text == "sparse" || text == "to taste";
+        CHECK((reading.value().kind == AmountKind::word) == is_word);
+        ++amounts;
+    }
+    CHECK(amounts >= 20);
 }
 
 TEST_CASE("a measured hook is written and read back the same") {
