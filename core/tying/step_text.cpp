@@ -52,7 +52,7 @@ struct Phrase {
 
 /// What the hands do; {} is what they do it to.
 constexpr std::array<Phrase, op_count> phrases{{
-    {Op::flatten_barb, "press the barb flat"},
+    {Op::flatten_barb, "press the barb of {} flat"},
     {Op::slide_on, "slide on {}"},
     {Op::clamp, "clamp {}"},
     {Op::wind_ballast, "wind {}"},
@@ -105,6 +105,7 @@ static_assert(phrases_in_order());
 std::string object_of(const Pattern& pattern, const Act& act) {
     const Recipe& recipe = pattern.recipe;
     switch (act.op) {
+    case Op::flatten_barb:
     case Op::clamp:
     case Op::turn_hook:
     case Op::unclamp: return "the " + base_words(recipe, act.base);
