@@ -52,7 +52,12 @@ class Builder {
         return number(value == 0 ? "-0" : std::to_string(value));
     }
     bool number_unsigned(std::uint64_t value) { return number(std::to_string(value)); }
-    bool number_float(double, const std::string& written) { return number(written); }
+    bool number_float(double, std::string written) {
+        // The lexer has put the decimal sign of the process's locale where the point was.
+        const auto point = written.find_first_not_of("0123456789+-eE");
+        if (point != std::string::npos) written[point] = '.';
+        return number(std::move(written));
+    }
     bool string(std::string& value) { return scalar(Kind::text, std::move(value)); }
     bool binary(std::vector<std::uint8_t>&) { return false; }
     bool start_object(std::size_t) { return open(Kind::object); }
