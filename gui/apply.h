@@ -1,0 +1,50 @@
+#pragma once
+// The one place where the model changes.
+
+#include "gui/wish.h"
+
+namespace wrapwright {
+
+/// What the outside world has to do for a wish.
+enum class EffectKind : unsigned char {
+    begin_sitting, ///< number = flies; event = its first
+    append,        ///< event
+    open_recipe,   ///< text = id
+    open_size,     ///< text = hook size, of the recipe that is open
+    duplicate,     ///< text = id
+    favourite,     ///< text = id, number
+    search,        ///< text
+    save_setting,  ///< key, text
+    tick,          ///< the sound of one
+    back_up,       ///< text = file
+    look_into,     ///< text = file
+    restore,
+    quit,
+};
+
+struct Effect {
+    EffectKind kind = EffectKind::append;
+    Event event{};
+    int number = 0;
+    std::string key{}, text{};
+};
+
+/// The next model, and what must be done for it before it is shown.
+struct Applied {
+    Model model{};
+    std::vector<Effect> effects{};
+};
+
+/// Answers one wish.
+///
+/// Pure: the same model, wish and time give the same answer. Whoever calls it carries out the
+/// effects first and shows the model then; where the store refuses, the model before stays and
+/// `trouble` says why.
+/// Valid   now is not before model.now
+[[nodiscard]] Applied apply(const Model& model, const Wish& wish, Duration now);
+
+/// The model with another fly open; a sitting whose events are given goes on where it was.
+[[nodiscard]] Model with_fly(Model model, std::shared_ptr<const OpenFly> fly,
+                             std::vector<Event> events = {});
+
+} // namespace wrapwright

@@ -1,0 +1,86 @@
+#include "gui/model.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace wrapwright {
+
+namespace {
+
+constexpr Duration far_away{1e6};
+
+} // namespace
+
+bool at_work(const Model& model) {
+    return model.fly && !model.events.empty() && !model.state.finished(model.course);
+}
+
+int moment_of(const Model& model) {
+    if (!model.fly || model.fly->tied.moments.empty()) return none;
+    if (model.events.empty()) return 0;
+    if (model.state.finished(model.course)) {
+        return static_cast<int>(model.fly->tied.moments.size()) - 1;
+    }
+    return model.course[static_cast<std::size_t>(model.state.at)].moment;
+}
+
+Counted counted_at(const OpenFly& fly, int moment) {
+    if (moment == none) return {};
+    const Tied& tied = fly.tied;
+    const int last = tied.moments[static_cast<std::size_t>(moment)].windings;
+    int first = moment == 0 ? 0 : tied.moments[static_cast<std::size_t>(moment) - 1].windings;
+    const auto is_thread = [&](int i) {
+        const Winding& w = tied.windings[static_cast<std::size_t>(i)];
+        const int thread = tied.moments[static_cast<std::size_t>(moment)].state.thread.material;
+        return w.material == thread;
+    };
+    // A moment's own strand comes first; thread that follows only holds it.
+    while (first < last && is_thread(first)) {
+        const bool strand_follows = [&] {
+            for (int i = first + 1; i < last; ++i) {
+                if (!is_thread(i)) return true;
+            }
+            return false;
+        }();
+        if (!strand_follows) break;
+        ++first;
+    }
+    if (first >= last) return {};
+    Counted counted{first, first, 0.0};
+    const bool thread = is_thread(first);
+    while (counted.last < last && is_thread(counted.last) == thread) {
+        counted.turns += tied.windings[static_cast<std::size_t>(counted.last)].turns;
+        ++counted.last;
+    }
+    return counted;
+}
+
+Duration wait_at(const OpenFly& fly, int moment) {
+    if (moment == none) return {};
+    const auto act_of = [&](int m) -> const Act& {
+        const int act = fly.tied.moments[static_cast<std::size_t>(m)].act;
+        return fly.resolved.acts[static_cast<std::size_t>(act)];
+    };
+    if (act_of(moment).op != Op::cure) return {};
+    for (int m = moment; m >= 0; --m) {
+        const Act& act = act_of(m);
+        if (act.material == none || (act.op != Op::cure && act.op != Op::coat)) continue;
+        return fly.resolved.materials[static_cast<std::size_t>(act.material)].cure;
+    }
+    return {};
+}
+
+Duration next_change(const Model& model) {
+    Duration next = model.now + far_away;
+    if (!model.notice.empty()) next = std::min(next, model.notice_until);
+    if (model.counting) next = std::min(next, model.next_turn);
+    if (at_work(model)) {
+        const Duration wait = wait_at(*model.fly, moment_of(model));
+        const double gone = (model.now - model.stop_since).si;
+        // A countdown is told in whole seconds.
+        if (gone < wait.si) next = std::min(next, model.stop_since + seconds(std::floor(gone) + 1));
+    }
+    return next;
+}
+
+} // namespace wrapwright

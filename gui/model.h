@@ -1,0 +1,96 @@
+#pragma once
+// Everything that the screens show, as one value. Panels read it; only apply() makes the next one.
+
+#include "core/bench/sitting.h"
+#include "gui/open_fly.h"
+#include "gui/picture.h"
+#include "gui/settings.h"
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace wrapwright {
+
+enum class Screen : unsigned char { bench, lay_out, library, settings, keys };
+
+/// What is open over the bench and asks for an answer.
+enum class Sheet : unsigned char {
+    closed,
+    thread_broke,
+    otherwise,
+    spoilt,
+    strip,
+    restore, ///< what a backup would bring
+};
+
+/// One recipe of the library, as its list shows it.
+struct LibraryRow {
+    std::string id, name, fly_class, sizes, tags;
+    bool favourite = false;
+    friend bool operator==(const LibraryRow&, const LibraryRow&) = default;
+};
+
+/// How the wraps are looked at.
+struct WrapsView {
+    PictureView view = PictureView::side;
+    float turn = 0.0F;                    ///< of the fly about its shank, rad
+    float yaw = 0.0F, elevation = 0.0F;   ///< beside those of the view, rad
+    float zoom = 1.0F;                    ///< 1: the whole fly
+    float shift_x = 0.0F, shift_y = 0.0F; ///< of the middle, shares of the picture's height
+    friend bool operator==(const WrapsView&, const WrapsView&) = default;
+};
+
+struct Model {
+    std::shared_ptr<const OpenFly> fly{}; ///< nothing only until the first recipe is open
+    std::vector<Event> events{};          ///< of the sitting; empty before it begins
+    std::vector<Stop> course{};
+    SittingState state{};
+    int flies = 1; ///< that the next sitting is for
+
+    Settings settings{};
+    Screen screen = Screen::bench;
+    Sheet sheet = Sheet::closed;
+    bool more_words = false;
+    WrapsView wraps{};
+    std::vector<bool> laid_out{}; ///< items of the lay-out list that are ticked
+
+    Duration now{};        ///< the person's clock
+    Duration stop_since{}; ///< when this stop was reached
+    bool counting = false; ///< turns count by themselves
+    Duration next_turn{};  ///< when the next one is counted
+    std::string notice{};  ///< said softly, gone by itself
+    Duration notice_until{};
+
+    std::vector<LibraryRow> library{};
+    std::string search{};
+    double screen_dots_per_mm = 0.0; ///< as the screen tells; 0 where it does not
+    bool read_only = false;          ///< another window has the library
+    std::string trouble{};           ///< what the store could not do; stays until it is put away
+    std::string restore_preview{};   ///< what the backup that was picked would bring
+    std::string data_folder{};
+    bool first_start = false;
+};
+
+/// Whether a sitting is on, with a stop to stand at.
+[[nodiscard]] bool at_work(const Model& model);
+
+/// The moment where the person stands; the last one when all is done. none without a record.
+[[nodiscard]] int moment_of(const Model& model);
+
+/// The windings whose turns are counted at a moment: those of the strand that it winds, as indices
+/// into Tied::windings, first and one past the last. Thread turns that go with it are not counted,
+/// unless the moment winds nothing else.
+struct Counted {
+    int first = 0, last = 0;
+    double turns = 0.0; ///< in all
+};
+[[nodiscard]] Counted counted_at(const OpenFly& fly, int moment);
+
+/// How long the coat or the wait of a moment takes; 0 where there is nothing to wait for.
+[[nodiscard]] Duration wait_at(const OpenFly& fly, int moment);
+
+/// The time at which something on the screen changes by itself; nothing that does: far away.
+[[nodiscard]] Duration next_change(const Model& model);
+
+} // namespace wrapwright

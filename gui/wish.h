@@ -1,0 +1,60 @@
+#pragma once
+// What a panel asks for. Panels change nothing: they return wishes, and apply() answers.
+
+#include "gui/model.h"
+
+#include <string>
+#include <vector>
+
+namespace wrapwright {
+
+enum class WishKind : unsigned char {
+    command,     ///< a key or button of the map: number = Command
+    begin,       ///< a sitting: number = flies
+    go_to,       ///< a stop of the course: number = its index
+    broke,       ///< the thread broke, said for sure
+    otherwise,   ///< text = what was done
+    spoilt,      ///< text = why
+    strip,       ///< said for sure
+    tick_off,    ///< an item of the lay-out list: number
+    tick_next,   ///< the first that is not ticked
+    show,        ///< number = Screen
+    sheet,       ///< number = Sheet
+    open_recipe, ///< text = id
+    open_size,   ///< text = hook size
+    duplicate,   ///< text = id
+    favourite,   ///< text = id, number = 1 or 0
+    search,      ///< text
+    set,         ///< a setting: key, text
+    set_key,     ///< number = Command, text = key
+    flies,       ///< number: for the next sitting
+    orbit,       ///< x, y in rad
+    zoom,        ///< x: factor
+    shift,       ///< x, y in shares of the picture's height
+    view,        ///< number = PictureView
+    whole_fly,   ///< the view as it comes
+    put_away,    ///< the trouble that was read
+    back_up,     ///< text = file
+    look_into,   ///< a backup: text = file
+    restore,     ///< what was looked into
+    tick_clock,  ///< time has passed
+    quit,
+};
+
+struct Wish {
+    WishKind kind = WishKind::command;
+    int number = 0;
+    float x = 0.0F, y = 0.0F;
+    std::string key{}, text{};
+};
+using Wishes = std::vector<Wish>;
+
+/// The wish behind a key.
+[[nodiscard]] inline Wish wish(Command command) {
+    return {WishKind::command, static_cast<int>(command), 0.0F, 0.0F, {}, {}};
+}
+[[nodiscard]] inline Wish wish(WishKind kind, int number = 0, std::string text = {}) {
+    return {kind, number, 0.0F, 0.0F, {}, std::move(text)};
+}
+
+} // namespace wrapwright
