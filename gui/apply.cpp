@@ -1,5 +1,7 @@
 #include "gui/apply.h"
 
+#include "gui/lay_out.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -13,6 +15,20 @@ constexpr double usual_pace_s = 1.0; ///< where the person has set none
 constexpr float least_zoom = 0.5F;
 constexpr float most_zoom = 30.0F;
 constexpr int most_flies = 500;
+
+/// Whether the number of a wish names one of what its kind counts.
+bool names_something(const Wish& wish) {
+    const auto within = [&](int count) { return wish.number >= 0 && wish.number < count; };
+    switch (wish.kind) {
+    case WishKind::command:
+    case WishKind::set_key: return within(command_count);
+    case WishKind::show: return within(static_cast<int>(Screen::keys) + 1);
+    case WishKind::sheet: return within(static_cast<int>(Sheet::restore) + 1);
+    case WishKind::view: return within(static_cast<int>(PictureView::eye) + 1);
+    case WishKind::tick_off: return wish.number >= 0;
+    default: return true;
+    }
+}
 
 /// One wish at work on the next model.
 class Answer {
@@ -331,7 +347,7 @@ Applied Answer::take(const Wish& wish) {
 } // namespace
 
 Applied apply(const Model& model, const Wish& wish, Duration now) {
-    return Answer(model, now).take(wish);
+    return names_something(wish) ? Answer(model, now).take(wish) : Applied{model, {}};
 }
 
 Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Event> events) {
@@ -344,6 +360,8 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.more_words = false;
     model.wraps = {};
     model.stop_since = model.now;
+    const std::size_t items = lay_out_list(*model.fly, 1, false).size();
+    model.laid_out.assign(items, !model.events.empty());
     if (!model.events.empty()) {
         model.state = fold(model.fly->pattern, model.fly->tied, model.events);
         model.flies = model.state.flies;

@@ -1,6 +1,7 @@
 #include "core/bench/sitting.h"
 
 #include "tests/support/close.h"
+#include "tests/support/dice.h"
 #include "tests/support/fly_builder.h"
 
 #include <doctest/doctest.h>
@@ -30,15 +31,6 @@ void press(std::vector<Event>& events, int times, double every = 10.0) {
         events.push_back(event(EventKind::next, events.back().at.si + every));
     }
 }
-
-/// A generator of our own for the property tests: the same sequence everywhere.
-struct Dice {
-    unsigned long long state;
-    int roll(int sides) {
-        state = state * 6364136223846793005ULL + 1442695040888963407ULL;
-        return static_cast<int>((state >> 33U) % static_cast<unsigned long long>(sides));
-    }
-};
 
 bool same(const SittingState& a, const SittingState& b) {
     return a.at == b.at && a.turns == b.turns && a.redo_until == b.redo_until &&
