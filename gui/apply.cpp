@@ -1,5 +1,6 @@
 #include "gui/apply.h"
 
+#include "core/units/hook_size.h"
 #include "gui/lay_out.h"
 
 #include <algorithm>
@@ -73,6 +74,8 @@ class Answer {
         model().sheet = Sheet::closed;
     }
     void tick_next();
+    void set_flies(int flies);
+    void next_size();
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {
         if (!at_work(model())) return 0.0;
@@ -127,6 +130,22 @@ void Answer::tick_next() {
     auto& ticks = model().laid_out;
     const auto it = std::find(ticks.begin(), ticks.end(), false);
     if (it != ticks.end()) *it = true;
+}
+
+/// A sitting keeps the number that it began with.
+void Answer::set_flies(int flies) {
+    if (at_work(model())) return say("This sitting is for " + std::to_string(model().flies));
+    model().flies = std::clamp(flies, 1, most_flies);
+}
+
+void Answer::next_size() {
+    if (!model().fly) return;
+    if (at_work(model())) return say("Finish or strip this fly first");
+    std::vector<HookSize> sizes = model().fly->pattern.recipe.size_list;
+    if (sizes.empty()) return;
+    std::sort(sizes.begin(), sizes.end());
+    const auto at = std::upper_bound(sizes.begin(), sizes.end(), model().fly->size);
+    effect(EffectKind::open_size, write_hook_size(at == sizes.end() ? sizes.front() : *at));
 }
 
 void Answer::press(bool skip) {
@@ -258,6 +277,9 @@ void Answer::command(Command command) {
         set("theme", std::string(name(static_cast<Theme>(next))));
         break;
     }
+    case Command::more_flies: set_flies(m.flies + 1); break;
+    case Command::fewer_flies: set_flies(m.flies - 1); break;
+    case Command::next_size: next_size(); break;
     case Command::close:
         if (m.sheet != Sheet::closed) {
             m.sheet = Sheet::closed;
@@ -317,7 +339,7 @@ Applied Answer::take(const Wish& wish) {
         set("key map",
             text_of(with_key(m.settings.keys, static_cast<Command>(wish.number), wish.text)));
         break;
-    case WishKind::flies: m.flies = std::clamp(wish.number, 1, most_flies); break;
+    case WishKind::flies: set_flies(wish.number); break;
     case WishKind::orbit:
         m.wraps.yaw = std::remainder(m.wraps.yaw + wish.x, 2.0F * std::numbers::pi_v<float>);
         m.wraps.elevation = std::clamp(m.wraps.elevation + wish.y, -1.5F, 1.5F);

@@ -34,6 +34,9 @@ constexpr std::array<CommandRow, command_count> rows{{
     {Command::keys, "keys", "Keys"},
     {Command::hand, "hand", "Left hand or right hand"},
     {Command::theme, "theme", "Light, paper or dark"},
+    {Command::more_flies, "more", "One fly more in this sitting"},
+    {Command::fewer_flies, "fewer", "One fly fewer"},
+    {Command::next_size, "size", "The next of the recipe's hook sizes"},
     {Command::close, "close", "Close this, back to the bench"},
 }};
 
@@ -88,6 +91,9 @@ KeyMap usual_keys() {
         {Command::keys, "f1"},
         {Command::hand, "h"},
         {Command::theme, "t"},
+        {Command::more_flies, "+"},
+        {Command::fewer_flies, "-"},
+        {Command::next_size, "z"},
         {Command::close, "escape"},
     };
 }

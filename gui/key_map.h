@@ -31,7 +31,10 @@ enum class Command : unsigned char {
     keys,
     hand,
     theme,
-    close, ///< what is open over the bench
+    more_flies,
+    fewer_flies,
+    next_size, ///< of the recipe's hook sizes
+    close,     ///< what is open over the bench
     count_,
 };
 inline constexpr int command_count = static_cast<int>(Command::count_);

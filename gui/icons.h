@@ -1,0 +1,33 @@
+#pragma once
+// Our own signs, drawn as lines: each stands beside a word or has one as its label.
+
+#include "gui/ui.h"
+
+namespace wrapwright {
+
+enum class Icon : unsigned char {
+    lay_out,  ///< a list with ticks
+    library,  ///< fly box with compartments
+    settings, ///< three sliders
+    keys,     ///< a key cap
+    back,
+    undo,
+    broken,  ///< a parted thread
+    changed, ///< a pencil
+    spoilt,  ///< a crossed-out hook
+    warning, ///< a triangle
+    finding, ///< a flag
+    anchor,  ///< restore point: a knot
+    ticked,
+    empty,
+    turn, ///< an arrow round a shank
+    star,
+};
+
+/// Draws a sign that fills a square box.
+void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour);
+
+/// A square button with a sign; its label is what it does. Whether it was pressed.
+bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box);
+
+} // namespace wrapwright

@@ -1,0 +1,99 @@
+#include "core/units/hook_size.h"
+#include "gui/icons.h"
+#include "gui/panels.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wrapwright {
+
+namespace {
+
+struct Door {
+    Icon icon;
+    Command command;
+    std::string_view label;
+};
+
+constexpr std::array<Door, 4> doors{{
+    {Icon::lay_out, Command::lay_out, "Lay out"},
+    {Icon::library, Command::library, "Recipes"},
+    {Icon::settings, Command::settings, "Settings"},
+    {Icon::keys, Command::keys, "Keys"},
+}};
+
+struct ActRow {
+    Icon icon;
+    Command command;
+    std::string_view label;
+};
+
+constexpr std::array<ActRow, 5> acts{{
+    {Icon::back, Command::back, "Back"},
+    {Icon::undo, Command::undo, "Undo"},
+    {Icon::broken, Command::thread_broke, "Thread broke"},
+    {Icon::changed, Command::otherwise, "Differently"},
+    {Icon::spoilt, Command::spoilt, "Spoilt"},
+}};
+
+float width_of(ImFont* font, std::string_view words) {
+    return font
+        ->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, words.data(), words.data() + words.size())
+        .x;
+}
+
+} // namespace
+
+void panel_header(Ui& ui, const Box& box) {
+    const float side = box.height;
+    float x = box.right();
+    for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
+        x -= side;
+        if (icon_button(ui, door->icon, door->label, {x, box.y, side, side})) {
+            ui.want(door->command);
+        }
+    }
+    std::string words = "Wrapwright";
+    if (ui.model.fly) {
+        const Recipe& recipe = ui.model.fly->pattern.recipe;
+        words = recipe.name.empty() ? recipe.id : recipe.name;
+        words += "  #" + write_hook_size(ui.model.fly->size);
+    }
+    if (ui.model.read_only) words += "  (looking on)";
+    const float line = ui.fonts.small->FontSize;
+    write(ui, ui.fonts.small, ui.colours.ink,
+          {box.x + grid, box.y + 0.5F * (box.height - line), x - box.x - 2.0F * grid, line}, words);
+}
+
+void panel_acts(Ui& ui, const Box& box) {
+    // Words beside the signs where all of them fit, else signs alone.
+    float wanted = 0.0F;
+    const float sign = 1.1F * ui.sizes.small;
+    for (const ActRow& act : acts) {
+        wanted += width_of(ui.fonts.small, act.label) + sign + 4.0F * grid;
+    }
+    const bool words = wanted + 4.0F * grid <= box.width;
+    const float spare = words ? (box.width - wanted - 4.0F * grid) / 5.0F : 0.0F;
+    float x = box.x;
+    for (const ActRow& act : acts) {
+        const float wide = words ? width_of(ui.fonts.small, act.label) + sign + 4.0F * grid + spare
+                                 : (box.width - 4.0F * grid) / 5.0F;
+        const Box at{x, box.y, wide, box.height};
+        x += wide + grid;
+        if (!words) {
+            sheet(ui, at);
+            if (icon_button(ui, act.icon, act.label, at)) ui.want(act.command);
+            continue;
+        }
+        if (button(ui, "##" + std::string(act.label), at)) ui.want(act.command);
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        const float from = at.x + 1.5F * grid + 0.5F * spare;
+        draw_icon(list, act.icon, {from, at.y + 0.5F * (at.height - sign), sign, sign},
+                  im(ui.colours.ink));
+        const float line = ui.fonts.small->FontSize;
+        write(ui, ui.fonts.small, ui.colours.ink,
+              {from + sign + grid, at.y + 0.5F * (at.height - line), at.width, line}, act.label);
+    }
+}
+
+} // namespace wrapwright

@@ -1,0 +1,71 @@
+#include "gui/panels.h"
+#include "gui/widgets.h"
+
+#include <algorithm>
+
+namespace wrapwright {
+
+void panel_library(Ui& ui, const Box& box) {
+    sheet(ui, box);
+    Box in = box.inside(2.0F * grid);
+    const auto take = [&](float high) {
+        in.y += high;
+        in.height -= high;
+    };
+    const float high = control_height(ui);
+    take(write(ui, ui.fonts.main, ui.colours.ink, in, "Recipes") + grid);
+    if (ui.typing.fresh) {
+        ui.typing.search = ui.model.search;
+        ImGui::SetKeyboardFocusHere();
+    }
+    const std::string before = ui.typing.search;
+    line_edit(ui, "##search", "a word of its name or its text", ui.typing.search,
+              {in.x, in.y, in.width, high});
+    if (ui.typing.search != before) ui.want(wish(WishKind::search, 0, ui.typing.search));
+    take(high + grid);
+
+    const auto& rows = ui.model.library;
+    int& at = ui.typing.library_at;
+    at = std::clamp(at, 0, std::max(0, static_cast<int>(rows.size()) - 1));
+    const Box foot{in.x, in.bottom() - high, in.width, high};
+    in.height -= high + grid;
+    if (rows.empty()) {
+        write(ui, ui.fonts.small, ui.colours.soft, in, "No recipe has these words.");
+    } else {
+        Scroll scroll(ui, "recipes", in);
+        // Only the rows in sight are drawn, so that ten thousand cost no more than ten.
+        const float top = ImGui::GetScrollY();
+        const int first = std::max(0, static_cast<int>(top / high) - 1);
+        const int last =
+            std::min(static_cast<int>(rows.size()), first + static_cast<int>(in.height / high) + 3);
+        (void)scroll.row(high * static_cast<float>(first));
+        for (int i = first; i < last; ++i) {
+            const LibraryRow& row = rows[static_cast<std::size_t>(i)];
+            const Icon star = Icon::star;
+            std::string aside = row.fly_class;
+            if (!row.sizes.empty()) aside += "  " + row.sizes;
+            if (row_button(ui, row.name + "##" + row.id, aside, i == at, scroll.row(high),
+                           row.favourite ? &star : nullptr)) {
+                at = i;
+                ui.want(wish(WishKind::open_recipe, 0, row.id));
+            }
+            if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) at = i;
+        }
+        (void)scroll.row(high * static_cast<float>(static_cast<int>(rows.size()) - last));
+    }
+    if (rows.empty()) return;
+    const LibraryRow& picked = rows[static_cast<std::size_t>(at)];
+    const float third = (foot.width - 2.0F * grid) / 3.0F;
+    if (button(ui, "Open", {foot.x, foot.y, third, high}, true)) {
+        ui.want(wish(WishKind::open_recipe, 0, picked.id));
+    }
+    if (button(ui, "Duplicate", {foot.x + third + grid, foot.y, third, high})) {
+        ui.want(wish(WishKind::duplicate, 0, picked.id));
+    }
+    if (button(ui, picked.favourite ? "No favourite" : "Favourite",
+               {foot.x + 2.0F * (third + grid), foot.y, third, high})) {
+        ui.want(wish(WishKind::favourite, picked.favourite ? 0 : 1, picked.id));
+    }
+}
+
+} // namespace wrapwright

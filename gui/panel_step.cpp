@@ -1,0 +1,179 @@
+#include "gui/icons.h"
+#include "gui/number_words.h"
+#include "gui/panels.h"
+#include "gui/step_words.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace wrapwright {
+
+namespace {
+
+/// A place in a box that text goes down in.
+struct Column {
+    Ui& ui;
+    Box left; ///< what is still free
+
+    void text(ImFont* font, Colour colour, std::string_view words, float gap = 0.5F * grid) {
+        if (words.empty()) return;
+        const float high = write(ui, font, colour, left, words);
+        if (high > 0.0F) take(high + gap);
+    }
+    void with_icon(Icon icon, ImFont* font, Colour colour, std::string_view words) {
+        const float side = 0.9F * font->FontSize;
+        if (left.height < font->FontSize) return text(font, colour, words);
+        draw_icon(*ImGui::GetWindowDrawList(), icon,
+                  {left.x, left.y + 0.05F * font->FontSize, side, side}, im(colour));
+        const Box whole = left;
+        left.x += side + grid;
+        left.width -= side + grid;
+        text(font, colour, words);
+        left = {whole.x, left.y, whole.width, left.height};
+    }
+    void take(float high) {
+        left.y += high;
+        left.height = std::max(0.0F, left.height - high);
+    }
+};
+
+/// How far through the steps: a mark for each, full when it is done.
+void progress(Ui& ui, const Box& box) {
+    const Model& m = ui.model;
+    const int steps = static_cast<int>(m.fly->pattern.recipe.steps.size());
+    if (steps == 0) return;
+    const int moment = moment_of(m);
+    const int step = !at_work(m) ? (m.events.empty() ? -1 : steps)
+                                 : m.fly->tied.moments[static_cast<std::size_t>(moment)].step;
+    const float gap = 3.0F;
+    const float wide =
+        (box.width - gap * static_cast<float>(steps - 1)) / static_cast<float>(steps);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    for (int i = 0; i < steps; ++i) {
+        const float x = box.x + static_cast<float>(i) * (wide + gap);
+        const ImVec2 from{x, box.y};
+        const ImVec2 to{x + wide, box.bottom()};
+        if (i < step) {
+            list.AddRectFilled(from, to, im(ui.colours.accent));
+        } else if (i == step) {
+            list.AddRectFilled(from, {x + 0.5F * wide, box.bottom()}, im(ui.colours.accent));
+            list.AddRect(from, to, im(ui.colours.accent), 0.0F, 0, 2.0F);
+        } else {
+            list.AddRect(from, to, im(ui.colours.soft));
+        }
+    }
+}
+
+/// The digits of the counter with the target beside them; how high they are.
+float counter(Ui& ui, const Box& box) {
+    const Model& m = ui.model;
+    const double all = std::round(counted_at(*m.fly, moment_of(m)).turns);
+    const std::string digits = turn_words(m.state.turns);
+    ImFont* font = ui.fonts.huge;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float high = font->FontSize;
+    const float wide = font->CalcTextSizeA(high, FLT_MAX, 0.0F, digits.c_str()).x;
+    list.AddText(font, high, corner(box), im(ui.colours.ink), digits.c_str());
+    ui.texts.push_back({digits, high, wide <= box.width});
+    const float line = ui.fonts.small->FontSize;
+    const Box aside{box.x + wide + 2.0F * grid, box.y + 0.5F * high - line,
+                    box.width - wide - 2.0F * grid, 2.5F * line};
+    const double left = std::max(0.0, all - m.state.turns);
+    std::string words = "of " + turn_words(all) + " turns\n";
+    words += left > 0.0 ? turn_words(left) + " left" : "all counted";
+    if (m.counting) words += ", by itself";
+    write(ui, ui.fonts.small, ui.colours.ink, aside, words);
+    return high;
+}
+
+float countdown(Ui& ui, const Box& box, Duration wait) {
+    const Model& m = ui.model;
+    const Duration left = wait - (m.now - m.stop_since);
+    const std::string digits = time_words(left);
+    ImFont* font = ui.fonts.huge;
+    const float high = font->FontSize;
+    ImGui::GetWindowDrawList()->AddText(font, high, corner(box), im(ui.colours.ink),
+                                        digits.c_str());
+    const float wide = font->CalcTextSizeA(high, FLT_MAX, 0.0F, digits.c_str()).x;
+    ui.texts.push_back({digits, high, wide <= box.width});
+    const float line = ui.fonts.small->FontSize;
+    write(ui, ui.fonts.small, ui.colours.ink,
+          {box.x + wide + 2.0F * grid, box.y + 0.5F * high - 0.5F * line,
+           box.width - wide - 2.0F * grid, 2.5F * line},
+          left.si > 0.0 ? "until it is hard" : "it should be hard");
+    return high;
+}
+
+void counter_or_countdown(Column& column) {
+    const Model& m = column.ui.model;
+    if (!at_work(m)) return;
+    const Duration wait = wait_at(*m.fly, moment_of(m));
+    if (wait.si > 0.0) {
+        column.take(countdown(column.ui, column.left, wait) + 0.5F * grid);
+    } else if (m.settings.count_turns &&
+               std::round(counted_at(*m.fly, moment_of(m)).turns) >= 1.0) {
+        column.take(counter(column.ui, column.left) + 0.5F * grid);
+    }
+}
+
+void notes(Column& column, const StepWords& words) {
+    Ui& ui = column.ui;
+    const Palette& c = ui.colours;
+    ImFont* small = ui.fonts.small;
+    for (const std::string& caution : words.cautions) {
+        column.with_icon(Icon::warning, small, c.warn, caution);
+    }
+    for (const std::string& finding : words.findings) {
+        column.with_icon(Icon::finding, small, c.warn, finding);
+    }
+    column.text(small, c.ink, words.step);
+    if (!words.landmark.empty()) column.text(small, c.soft, "Look for: " + words.landmark);
+    if (ui.model.more_words) {
+        if (!words.tip.empty()) column.text(small, c.ink, "Tip: " + words.tip);
+        if (!words.original.empty()) column.text(small, c.ink, "As written: " + words.original);
+    }
+}
+
+} // namespace
+
+void panel_step(Ui& ui, const Box& box) {
+    sheet(ui, box);
+    if (!ui.model.fly) return;
+    const StepWords words = step_words(ui.model);
+    ImGui::SetCursorScreenPos(corner(box));
+    if (ImGui::InvisibleButton("on", {box.width, box.height})) ui.want(Command::press);
+    ui.controls.push_back({"on", box});
+
+    const Palette& c = ui.colours;
+    Column column{ui, box.inside(2.0F * grid)};
+    ImFont* small = ui.fonts.small;
+    // What comes next stands at the foot, and its room is kept free.
+    if (!words.next.empty()) {
+        const std::string next = "Then: " + words.next;
+        const float high =
+            std::min(2.0F, std::ceil(height_of(small, next, column.left.width) / small->FontSize)) *
+            small->FontSize;
+        const Box foot{column.left.x, column.left.bottom() - high, column.left.width, high};
+        write(ui, small, c.soft, foot, next);
+        column.left.height -= high + grid;
+    }
+    progress(ui, {column.left.x, column.left.y, column.left.width, grid});
+    column.take(2.0F * grid);
+    std::string place = words.place;
+    for (const std::string& more : {words.fly, words.time}) {
+        if (!place.empty() && !more.empty()) place += " · ";
+        place += more;
+    }
+    column.text(small, c.soft, place);
+    if (words.again) column.with_icon(Icon::broken, small, c.warn, "once more, after the break");
+    column.text(ui.fonts.main, c.ink, words.what, grid);
+    counter_or_countdown(column);
+    for (const std::string& fact : words.facts) column.text(small, c.ink, fact);
+    if (words.restore_point) {
+        column.with_icon(Icon::anchor, small, c.good, "a broken thread falls back to here");
+    }
+    column.take(grid);
+    notes(column, words);
+}
+
+} // namespace wrapwright

@@ -1,0 +1,68 @@
+#include "gui/panels.h"
+#include "gui/tally_rows.h"
+#include "gui/widgets.h"
+
+#include <algorithm>
+
+namespace wrapwright {
+
+namespace {
+
+bool anything(const Drawn& d) { return d.turns > 0.0 || d.count > 0.0 || d.length.si > 0.0; }
+
+} // namespace
+
+void panel_tally(Ui& ui, const Box& box) {
+    sheet(ui, box);
+    const Box in = box.inside(1.5F * grid);
+    const float line = ui.fonts.small->FontSize;
+    const Palette& c = ui.colours;
+    const bool batch = ui.model.flies > 1;
+    const float name = 0.26F * in.width;
+    const int columns = batch ? 4 : 3;
+    const float wide = (in.width - name - 2.0F * grid) / static_cast<float>(columns);
+    const auto cell = [&](const Box& row, int column, Colour colour, std::string_view text) {
+        const float x = row.x + name + grid + static_cast<float>(column) * wide;
+        return write(ui, ui.fonts.small, colour, {x, row.y, wide - grid, row.height}, text);
+    };
+    const Box head{in.x, in.y, in.width, line};
+    write(ui, ui.fonts.small, c.soft, {head.x, head.y, name, line}, "Tally");
+    cell(head, 0, c.soft, "so far");
+    cell(head, 1, c.soft, "this step");
+    cell(head, 2, c.soft, "to come");
+    if (batch) cell(head, 3, c.soft, "batch to come");
+
+    const std::vector<TallyRow> rows = tally_rows(ui.model);
+    Scroll scroll(ui, "tally",
+                  {in.x, in.y + line + 0.5F * grid, in.width, in.height - line - 0.5F * grid});
+    const auto draw = [&](const TallyRow& row) {
+        const bool inches = ui.model.settings.inches;
+        const std::string cells[] = {drawn_words(row, row.used, inches),
+                                     drawn_words(row, row.now, inches),
+                                     drawn_words(row, row.to_come, inches),
+                                     batch ? drawn_words(row, row.batch_to_come, inches) : ""};
+        float high = height_of(ui.fonts.small, row.part, name);
+        for (const std::string& text : cells) {
+            high = std::max(high, height_of(ui.fonts.small, text, wide - grid));
+        }
+        const bool now = anything(row.now);
+        const Box at = scroll.row(high + grid);
+        if (now) {
+            ImGui::GetWindowDrawList()->AddRectFilled(
+                {at.x - 0.5F * grid, at.y}, {at.right(), at.bottom() - 2.0F}, im(c.field), 4.0F);
+        }
+        const Box text{at.x, at.y + 0.5F * grid, at.width, at.height};
+        write(ui, ui.fonts.small, c.ink, {text.x, text.y, name, text.height}, row.part);
+        for (int i = 0; i < columns; ++i) {
+            cell(text, i, i == 1 && now ? c.ink : c.soft, cells[i]);
+        }
+    };
+    for (const TallyRow& row : rows) {
+        if (anything(row.now)) draw(row);
+    }
+    for (const TallyRow& row : rows) {
+        if (!anything(row.now)) draw(row);
+    }
+}
+
+} // namespace wrapwright

@@ -1,0 +1,48 @@
+#include "gui/icons.h"
+#include "gui/panels.h"
+
+#include <array>
+#include <cmath>
+
+namespace wrapwright {
+
+namespace {
+
+constexpr float whole_drag = 3.0F; ///< rad, over the height of the picture
+constexpr float wheel_step = 1.15F;
+
+} // namespace
+
+void panel_wraps(Ui& ui, const Box& box) {
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    // The picture's first row is its lowest.
+    list.AddImage(reinterpret_cast<ImTextureID>(wraps_image), corner(box), far_corner(box),
+                  {0.0F, 1.0F}, {1.0F, 0.0F});
+    list.AddRect(corner(box), far_corner(box), im(ui.colours.line), 6.0F);
+
+    const float side = control_height(ui);
+    const Box turn{box.right() - side - grid, box.y + grid, side, side};
+    ImGui::SetNextItemAllowOverlap();
+    ImGui::SetCursorScreenPos(corner(box));
+    ImGui::InvisibleButton("wraps", {box.width, box.height},
+                           ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight);
+    ui.controls.push_back({"wraps", box});
+    const ImGuiIO& io = ImGui::GetIO();
+    if (ImGui::IsItemActive() && (io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F)) {
+        const float x = io.MouseDelta.x / box.height;
+        const float y = io.MouseDelta.y / box.height;
+        const bool shift = ImGui::IsMouseDown(ImGuiMouseButton_Right);
+        Wish w = wish(shift ? WishKind::shift : WishKind::orbit);
+        w.x = shift ? x : -whole_drag * x;
+        w.y = shift ? y : whole_drag * y;
+        ui.want(std::move(w));
+    }
+    if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
+        Wish w = wish(WishKind::zoom);
+        w.x = std::pow(wheel_step, io.MouseWheel);
+        ui.want(std::move(w));
+    }
+    if (icon_button(ui, Icon::turn, "Turn the fly", turn)) ui.want(Command::turn_fly);
+}
+
+} // namespace wrapwright

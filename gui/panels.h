@@ -1,0 +1,38 @@
+#pragma once
+// The panels: each draws its part of the model into a box, changes nothing, and adds wishes to the
+// Ui.
+
+#include "gui/ui.h"
+
+namespace wrapwright {
+
+/// The name of the fly, where the sitting stands, and the doors to the other screens.
+void panel_header(Ui& ui, const Box& box);
+
+/// What to do now. Pressing anywhere in it moves on.
+void panel_step(Ui& ui, const Box& box);
+
+/// Back, undo, and what went wrong.
+void panel_acts(Ui& ui, const Box& box);
+
+/// Used, in this step, to come.
+void panel_tally(Ui& ui, const Box& box);
+
+/// The fly as it is now, turned by hand; the picture itself comes under `wraps_image`.
+void panel_wraps(Ui& ui, const Box& box);
+
+/// Everything that a sitting needs, ticked off one by one.
+void panel_lay_out(Ui& ui, const Box& box);
+
+void panel_library(Ui& ui, const Box& box);
+void panel_settings(Ui& ui, const Box& box);
+void panel_keys(Ui& ui, const Box& box);
+
+/// What is open over the bench; nothing where none is.
+void panel_sheet(Ui& ui, const Box& window);
+
+/// The number under which the wraps' picture is asked for: whoever draws the lists puts the real
+/// texture there.
+inline constexpr std::uintptr_t wraps_image = ~std::uintptr_t{0};
+
+} // namespace wrapwright

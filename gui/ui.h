@@ -1,0 +1,97 @@
+#pragma once
+// What the panels draw with: the model, the colours, the letters, and the wishes that they collect.
+
+#include "gui/theme.h"
+#include "gui/type_size.h"
+#include "gui/wish.h"
+
+#include <imgui.h>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wrapwright {
+
+/// Fonts in the sizes of TypeSizes; they belong to whoever made the atlas.
+struct Fonts {
+    ImFont* small = nullptr;
+    ImFont* main = nullptr;
+    ImFont* huge = nullptr; ///< digits, colon and point alone
+};
+
+/// What is being typed, and what a screen remembers while it is open. Not part of the model.
+struct Typing {
+    std::string words{}; ///< in the sheet that asks for some
+    std::string search{};
+    std::string backup_file{};
+    int key_for = -1;   ///< the command that waits for a key
+    int library_at = 0; ///< the row that is picked
+    bool fresh = true;  ///< the screen or sheet has just come
+    Screen screen = Screen::bench;
+    Sheet sheet = Sheet::closed;
+};
+
+/// A rectangle of the window.
+struct Box {
+    float x = 0.0F, y = 0.0F, width = 0.0F, height = 0.0F;
+    [[nodiscard]] float right() const { return x + width; }
+    [[nodiscard]] float bottom() const { return y + height; }
+    /// The same with a margin left free inside.
+    [[nodiscard]] Box inside(float margin) const {
+        return {x + margin, y + margin, width - 2.0F * margin, height - 2.0F * margin};
+    }
+};
+
+/// A control that was drawn: tests press it there, and check that a knuckle can.
+struct DrawnControl {
+    std::string label;
+    Box box;
+};
+
+/// Letters that were drawn, and whether all of them found room.
+struct DrawnText {
+    std::string text;
+    float size = 0.0F;
+    bool whole = true;
+};
+
+/// One frame at work.
+struct Ui {
+    const Model& model;
+    Typing& typing;
+    const Fonts& fonts;
+    const TypeSizes sizes;
+    const Palette& colours;
+    Wishes wishes{};
+    std::vector<DrawnControl> controls{};
+    std::vector<DrawnText> texts{};
+
+    void want(Wish w) { wishes.push_back(std::move(w)); }
+    void want(Command c) { wishes.push_back(wish(c)); }
+};
+
+[[nodiscard]] ImU32 im(Colour colour, float opacity = 1.0F);
+[[nodiscard]] inline ImVec2 corner(const Box& b) { return {b.x, b.y}; }
+[[nodiscard]] inline ImVec2 far_corner(const Box& b) { return {b.right(), b.bottom()}; }
+
+/// The grid on which everything stands, and the least size of what is pressed.
+inline constexpr float grid = 8.0F;
+inline constexpr float least_control = 44.0F;
+
+/// Height of a control whose words are small.
+[[nodiscard]] float control_height(const Ui& ui);
+
+/// Writes wrapped text from the upper left of a box down; how far down it went. What does not fit
+/// is left out by whole lines, with an ellipsis, and noted as not whole.
+float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text);
+
+/// Height that a text would take at that width.
+[[nodiscard]] float height_of(ImFont* font, std::string_view text, float width);
+
+/// A button with words; whether it was pressed.
+bool button(Ui& ui, std::string_view label, const Box& box, bool primary = false);
+
+/// A panel's ground.
+void sheet(Ui& ui, const Box& box);
+
+} // namespace wrapwright

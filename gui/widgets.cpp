@@ -1,0 +1,137 @@
+#include "gui/widgets.h"
+
+#include <algorithm>
+#include <imgui_stdlib.h>
+
+namespace wrapwright {
+
+namespace {
+
+ImVec4 vec(Colour c) { return ImGui::ColorConvertU32ToFloat4(im(c)); }
+
+/// The words before "##".
+std::string_view shown(std::string_view label) { return label.substr(0, label.find("##")); }
+
+void words_in(Ui& ui, std::string_view words, Colour colour, const Box& box) {
+    ImFont* font = ui.fonts.small;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.PushClipRect(corner(box), far_corner(box), true);
+    list.AddText(font, font->FontSize, {box.x, box.y + 0.5F * (box.height - font->FontSize)},
+                 im(colour), words.data(), words.data() + words.size());
+    list.PopClipRect();
+    const float width = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, words.data(),
+                                            words.data() + words.size())
+                            .x;
+    ui.texts.push_back({std::string(words), font->FontSize, width <= box.width + 0.5F});
+}
+
+} // namespace
+
+Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
+    ImGui::SetCursorScreenPos(corner(box));
+    ImGui::PushStyleColor(ImGuiCol_ScrollbarBg, vec(ui.colours.ground));
+    ImGui::PushStyleColor(ImGuiCol_ScrollbarGrab, vec(ui.colours.soft));
+    ImGui::PushStyleColor(ImGuiCol_ScrollbarGrabHovered, vec(ui.colours.ink));
+    ImGui::PushStyleColor(ImGuiCol_ScrollbarGrabActive, vec(ui.colours.ink));
+    ImGui::PushStyleVar(ImGuiStyleVar_ScrollbarSize, 2.0F * grid);
+    ImGui::BeginChild(name, {box.width, box.height}, ImGuiChildFlags_None,
+                      ImGuiWindowFlags_NoBackground);
+    y_ = ImGui::GetCursorScreenPos().y;
+}
+
+Scroll::~Scroll() {
+    ImGui::SetCursorScreenPos({box_.x, y_});
+    ImGui::Dummy({1.0F, 1.0F});
+    ImGui::EndChild();
+    ImGui::PopStyleVar();
+    ImGui::PopStyleColor(4);
+}
+
+Box Scroll::row(float height) {
+    const Box row{box_.x, y_, box_.width - 3.0F * grid, height};
+    y_ += height;
+    return row;
+}
+
+bool toggle(Ui& ui, std::string_view label, bool on, const Box& box) {
+    const Icon icon = on ? Icon::ticked : Icon::empty;
+    return row_button(ui, label, on ? "on" : "off", false, box, &icon);
+}
+
+int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& box) {
+    const float side = box.height;
+    const float room = std::max(3.5F * side, 0.3F * box.width);
+    const std::string name(label);
+    words_in(ui, label, ui.colours.ink,
+             {box.x + grid, box.y, box.width - room - 2.0F * grid, side});
+    const float x = box.right() - room;
+    int pressed = 0;
+    if (button(ui, "-##" + name, {x, box.y, side, side})) pressed = -1;
+    if (button(ui, "+##" + name, {box.right() - side, box.y, side, side})) pressed = 1;
+    words_in(ui, value, ui.colours.ink, {x + side + grid, box.y, room - 2.0F * side - grid, side});
+    return pressed;
+}
+
+bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool picked, const Box& box,
+                const Icon* icon) {
+    const std::string name(label);
+    ImGui::SetCursorScreenPos(corner(box));
+    const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
+    ui.controls.push_back({name, box});
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const Palette& c = ui.colours;
+    const bool under = ImGui::IsItemHovered() || ImGui::IsItemActive();
+    if (picked || under) list.AddRectFilled(corner(box), far_corner(box), im(c.field), 6.0F);
+    if (picked) list.AddRectFilled(corner(box), {box.x + 4.0F, box.bottom()}, im(c.accent));
+    if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) {
+        list.AddRect(corner(box), far_corner(box), im(c.ink), 6.0F, 0, 3.0F);
+    }
+    list.AddLine({box.x, box.bottom()}, far_corner(box), im(c.line));
+    float x = box.x + 1.5F * grid;
+    if (icon != nullptr) {
+        const float side = std::min(0.6F * box.height, 1.1F * ui.sizes.small);
+        draw_icon(list, *icon, {x, box.y + 0.5F * (box.height - side), side, side}, im(c.ink));
+        x += side + 1.5F * grid;
+    }
+    ImFont* font = ui.fonts.small;
+    float aside_width = 0.0F;
+    if (!aside.empty()) {
+        aside_width = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, aside.data(),
+                                          aside.data() + aside.size())
+                          .x;
+        aside_width = std::min(aside_width + 1.0F, 0.55F * box.width);
+        words_in(ui, aside, c.soft,
+                 {box.right() - aside_width - grid, box.y, aside_width, box.height});
+    }
+    words_in(ui, shown(label), c.ink,
+             {x, box.y, box.right() - aside_width - 3.0F * grid - x, box.height});
+    return pressed;
+}
+
+bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box) {
+    ImGui::SetCursorScreenPos(corner(box));
+    ImGui::PushStyleColor(ImGuiCol_FrameBg, vec(ui.colours.field));
+    ImGui::PushStyleColor(ImGuiCol_Text, vec(ui.colours.ink));
+    ImGui::PushStyleColor(ImGuiCol_TextDisabled, vec(ui.colours.soft));
+    ImGui::PushStyleColor(ImGuiCol_Border, vec(ui.colours.soft));
+    ImGui::PushStyleColor(ImGuiCol_TextSelectedBg, vec(ui.colours.line));
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 6.0F);
+    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
+    const float margin = 0.5F * (box.height - ui.fonts.small->FontSize);
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {1.5F * grid, std::max(2.0F, margin)});
+    ImGui::PushFont(ui.fonts.small);
+    ImGui::SetNextItemWidth(box.width);
+    const bool ended =
+        ImGui::InputTextWithHint(name, hint, &text, ImGuiInputTextFlags_EnterReturnsTrue);
+    ui.controls.push_back({name, box});
+    ImGui::PopFont();
+    ImGui::PopStyleVar(3);
+    ImGui::PopStyleColor(5);
+    return ended;
+}
+
+float heading(Ui& ui, const Box& box, std::string_view text) {
+    return write(ui, ui.fonts.small, ui.colours.soft, box, text) + grid;
+}
+
+} // namespace wrapwright
