@@ -72,6 +72,7 @@ class Answer {
     void show(Screen screen) {
         model().screen = screen;
         model().sheet = Sheet::closed;
+        if (screen == Screen::library) effect(EffectKind::search, model().search);
     }
     void tick_next();
     void set_flies(int flies);

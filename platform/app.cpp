@@ -1,0 +1,222 @@
+#include "platform/app.h"
+
+#include "core/recipe/text.h"
+#include "core/units/hook_size.h"
+#include "platform/files.h"
+
+#include <algorithm>
+#include <imgui.h>
+
+namespace wrapwright {
+
+namespace {
+
+/// The model's fly at a size that is written, or its middle one.
+Result<std::shared_ptr<const OpenFly>> fly_at(std::string id, Recipe recipe,
+                                              const std::string& size) {
+    if (size.empty()) return open_fly(std::move(id), std::move(recipe));
+    const Result<WrittenHookSize> read = parse_hook_size(size);
+    if (!read.ok()) return read.error();
+    return open_fly(std::move(id), std::move(recipe), &read.value().size);
+}
+
+} // namespace
+
+Result<App> App::open(Backend& backend, const AppWish& wish) {
+    Result<Store> store =
+        Store::open(wish.data_folder, static_cast<std::int64_t>(backend.wall_clock().si));
+    if (!store.ok()) return store.error();
+    Result<SceneTexture> scenes = SceneTexture::make(backend.gl());
+    if (!scenes.ok()) return scenes.error();
+    App app(backend, std::move(store).value(), std::move(scenes).value());
+    const Result<bool> started = app.start(wish);
+    if (!started.ok()) return started.error();
+    return app;
+}
+
+Result<bool> App::start(const AppWish& wish) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
+    ImGui::GetStyle().DisabledAlpha = 1.0F;
+    model_.now = backend_->wall_clock();
+    model_.screen_dots_per_mm = backend_->dots_per_mm();
+    model_.read_only = store_.read_only();
+    model_.trouble = store_.note();
+    model_.data_folder = wish.data_folder.string();
+    const auto settings = store_.settings();
+    if (!settings.ok()) return settings.error();
+    for (const auto& [key, text] : settings.value()) {
+        (void)take_setting(model_.settings, key, text); // one of a newer program is passed over
+    }
+    const Result<StoreCount> held = store_.count();
+    if (!held.ok()) return held.error();
+    if (held.value().recipes == 0 && !model_.read_only) seed(wish.assets);
+    model_.first_start = held.value().sittings == 0;
+    return open_first(wish);
+}
+
+void App::seed(const std::filesystem::path& assets) {
+    for (const std::filesystem::path& file : recipe_files(assets / "recipes")) {
+        const Result<std::string> text = read_file(file);
+        if (!text.ok()) continue;
+        const Result<Recipe> recipe = read_recipe(text.value());
+        if (!recipe.ok()) continue;
+        const Result<bool> added = store_.add_recipe(recipe.value(), text.value(), today());
+        if (!added.ok()) model_.trouble = added.error().message + "; " + added.error().remedy;
+    }
+}
+
+Result<bool> App::open_file(const AppWish& wish) {
+    const Result<std::string> text = read_file(wish.recipe);
+    if (!text.ok()) return text.error();
+    Result<Recipe> recipe = read_recipe(text.value());
+    if (!recipe.ok()) return recipe.error();
+    if (recipe.value().id.empty()) {
+        recipe.value().id = std::filesystem::path(wish.recipe).stem().string();
+    }
+    const std::string id = recipe.value().id;
+    if (!model_.read_only) {
+        const Result<bool> added = store_.add_recipe(recipe.value(), text.value(), today());
+        if (!added.ok()) return added.error();
+        const Result<std::string> held = store_.recipe_text(id);
+        if (!held.ok()) return held.error();
+        if (held.value() != text.value()) {
+            const auto saved =
+                store_.save_revision(recipe.value(), text.value(), "from a file", today());
+            if (!saved.ok()) return saved.error();
+        }
+    }
+    const auto fly = fly_at(id, std::move(recipe).value(), wish.size);
+    if (!fly.ok()) return fly.error();
+    model_ = with_fly(std::move(model_), fly.value());
+    model_.screen = Screen::lay_out;
+    return true;
+}
+
+Result<bool> App::open_first(const AppWish& wish) {
+    if (!wish.recipe.empty()) {
+        Result<bool> opened = open_file(wish);
+        if (!opened.ok()) {
+            Error error = opened.error();
+            error.message = wish.recipe + ": " + error.message;
+            return error;
+        }
+        return opened;
+    }
+    const auto last = store_.last_sitting();
+    if (!last.ok()) return last.error();
+    if (last.value()) {
+        const StoredSitting& sitting = *last.value();
+        Result<Recipe> recipe = read_recipe(sitting.recipe_text);
+        if (recipe.ok()) {
+            const auto fly = fly_at(sitting.recipe, std::move(recipe).value(), sitting.size);
+            if (fly.ok()) {
+                sitting_ = sitting.id;
+                model_ = with_fly(std::move(model_), fly.value(), sitting.events);
+                return true;
+            }
+        }
+    }
+    if (const Result<bool> opened = open_recipe("weirfoot-jig", model_); opened.ok()) {
+        return opened; // the demo to begin with
+    }
+    const auto rows = store_.library("", 1);
+    if (!rows.ok()) return rows.error();
+    if (!rows.value().empty()) return open_recipe(rows.value().front().id, model_);
+    model_.screen = Screen::library;
+    return true;
+}
+
+Result<bool> App::prepare_letters(PixelSize size) {
+    const TypeSizes sizes = sizes_for(model_, size);
+    if (lettered_ == sizes) return true;
+    ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    atlas.Clear();
+    atlas.Flags |= ImFontAtlasFlags_NoPowerOfTwoHeight;
+    const std::span<const unsigned char> font = inter_font();
+    const auto add = [&](float dots, const ImWchar* ranges) {
+        ImFontConfig config;
+        config.FontDataOwnedByAtlas = false;
+        config.OversampleH = 1;
+        // ImGui takes a plain pointer and, not owning the data, only reads it.
+        return atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(font.data()),
+                                          static_cast<int>(font.size()), dots, &config, ranges);
+    };
+    static constexpr ImWchar latin[] = {0x20, 0x24F, 0x2010, 0x2026, 0};
+    static constexpr ImWchar digits[] = {'-', ':', 0};
+    fonts_ = {add(sizes.small, latin), add(sizes.main, latin), add(sizes.huge, digits)};
+    Result<UiRenderer> made = UiRenderer::make(backend_->gl(), atlas);
+    if (!made.ok()) return made.error();
+    ui_.emplace(std::move(made).value());
+    lettered_ = sizes;
+    return true;
+}
+
+Result<bool> App::draw(PixelSize size) {
+    const Gl& gl = backend_->gl();
+    const float scale = ImGui::GetIO().DisplayFramebufferScale.x;
+    if (shown_.wraps.width > 0.0F && model_.fly) {
+        const PixelSize room{std::max(8, static_cast<int>(shown_.wraps.width * scale)),
+                             std::max(8, static_cast<int>(shown_.wraps.height * scale))};
+        const Scene& scene = wraps_.compose(model_, room, 0.75F * lettered_->small * scale);
+        if (wraps_.changed() || picture_ == 0) {
+            const Result<GLuint> drawn = scenes_.draw(scene);
+            if (!drawn.ok()) return drawn.error();
+            picture_ = drawn.value();
+        }
+    }
+    ImDrawData* lists = ImGui::GetDrawData();
+    for (ImDrawList* list : lists->CmdLists) {
+        for (ImDrawCmd& command : list->CmdBuffer) {
+            if (command.TextureId == reinterpret_cast<ImTextureID>(wraps_image)) {
+                command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{picture_});
+            }
+        }
+    }
+    gl.BindFramebuffer(GL_FRAMEBUFFER, backend_->framebuffer());
+    gl.Viewport(0, 0, size.width, size.height);
+    ui_->draw(*lists);
+    return true;
+}
+
+Result<bool> App::frame() {
+    const PixelSize size = backend_->size();
+    if (size.width < 1 || size.height < 1) return true; // put away
+    if (const Result<bool> ready = prepare_letters(size); !ready.ok()) return ready;
+    model_.now = std::max(model_.now, backend_->wall_clock());
+    answer(wish(WishKind::tick_clock));
+    backend_->begin_frame();
+    ImGui::NewFrame();
+    shown_ = draw_screen(model_, typing_, fonts_, *lettered_);
+    ImGui::Render();
+    const Result<bool> drawn = draw(size);
+    if (!drawn.ok()) return drawn;
+    backend_->present();
+    ++frames_;
+    if (frames_due_ > 0) --frames_due_;
+    for (const Wish& w : shown_.wishes) answer(w);
+    if (!shown_.wishes.empty()) wake();
+    return true;
+}
+
+Duration App::may_sleep() const {
+    if (frames_due_ > 0) return {};
+    if (ImGui::GetIO().WantTextInput) return seconds(0.5); // the cursor blinks
+    return std::max(Duration{}, next_change(model_) - backend_->wall_clock());
+}
+
+void App::answer(const Wish& wish) {
+    const Duration now = std::max(model_.now, backend_->wall_clock());
+    Applied applied = apply(model_, wish, now);
+    for (const Effect& effect : applied.effects) {
+        const Result<bool> done = carry_out(effect, applied.model);
+        if (done.ok()) continue;
+        model_.trouble = done.error().message + "; " + done.error().remedy;
+        return; // nothing of it is shown
+    }
+    model_ = std::move(applied.model);
+}
+
+} // namespace wrapwright

@@ -1,0 +1,90 @@
+#pragma once
+// The bench at work: the model, the store and the window, and the loop's one turn.
+
+#include "gui/apply.h"
+#include "gui/screen.h"
+#include "gui/wraps.h"
+#include "platform/backend.h"
+#include "platform/gl/scene_texture.h"
+#include "platform/store/store.h"
+
+#include <filesystem>
+#include <optional>
+
+namespace wrapwright {
+
+/// What the program was started with.
+struct AppWish {
+    std::filesystem::path data_folder;
+    std::filesystem::path assets; ///< recipes to begin with
+    std::string recipe{};         ///< a file to open; empty: where the person was
+    std::string size{};
+};
+
+/// One bench in one window. The Backend must outlive it; an ImGui context must be current.
+class App {
+  public:
+    /// Fails   as Store::open, SceneTexture::make and UiRenderer::make do
+    [[nodiscard]] static Result<App> open(Backend& backend, const AppWish& wish);
+    App(App&&) noexcept = default;
+    App& operator=(App&&) = delete;
+    ~App() = default;
+
+    /// Draws and shows one frame, and answers what it asked for.
+    ///
+    /// What the person did is in the store before the frame that shows it.
+    /// Fails   when the driver refuses letters or pictures
+    [[nodiscard]] Result<bool> frame();
+    /// How long nothing changes by itself; 0 while frames still follow on the last input.
+    [[nodiscard]] Duration may_sleep() const;
+    /// Input came: some frames follow, until what was pressed and released has been seen.
+    void wake() { frames_due_ = settle_frames; }
+
+    [[nodiscard]] const Model& model() const { return model_; }
+    [[nodiscard]] const Shown& shown() const { return shown_; }
+    [[nodiscard]] long frames() const { return frames_; }
+
+  private:
+    /// ImGui sees a press in one frame and a release in the next, and answers in the third.
+    static constexpr int settle_frames = 3;
+
+    App(Backend& backend, Store store, SceneTexture scenes)
+        : backend_(&backend), store_(std::move(store)), scenes_(std::move(scenes)) {}
+    [[nodiscard]] Result<bool> start(const AppWish& wish);
+    [[nodiscard]] Result<bool> open_first(const AppWish& wish);
+    [[nodiscard]] Result<bool> open_file(const AppWish& wish);
+    void seed(const std::filesystem::path& assets);
+    [[nodiscard]] Result<bool> prepare_letters(PixelSize size);
+    [[nodiscard]] Result<bool> draw(PixelSize size);
+
+    void answer(const Wish& wish);
+    /// Does what an effect asks, and completes the model that will be shown.
+    [[nodiscard]] Result<bool> carry_out(const Effect& effect, Model& next);
+    [[nodiscard]] Result<bool> open_recipe(const std::string& id, Model& next);
+    [[nodiscard]] Result<bool> open_size(const std::string& size, Model& next);
+    [[nodiscard]] Result<bool> duplicate(const std::string& id, Model& next);
+    [[nodiscard]] Result<bool> list(Model& next);
+    [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
+    [[nodiscard]] Result<bool> restore(Model& next);
+    [[nodiscard]] std::int64_t today() const {
+        return static_cast<std::int64_t>(backend_->wall_clock().si);
+    }
+
+    Backend* backend_;
+    Store store_;
+    SceneTexture scenes_;
+    Model model_{};
+    Typing typing_{};
+    WrapsScene wraps_{};
+    Shown shown_{};
+    std::int64_t sitting_ = 0;
+    std::filesystem::path backup_{}; ///< that was looked into
+    std::optional<UiRenderer> ui_{};
+    std::optional<TypeSizes> lettered_{};
+    Fonts fonts_{};
+    GLuint picture_ = 0;
+    int frames_due_ = settle_frames;
+    long frames_ = 0;
+};
+
+} // namespace wrapwright

@@ -1,0 +1,144 @@
+// What the model asks of the world, carried out: the store, the clock, the files.
+
+#include "core/recipe/text.h"
+#include "core/units/hook_size.h"
+#include "platform/app.h"
+
+namespace wrapwright {
+
+namespace {
+
+std::string list_of(const std::vector<std::string>& names) {
+    std::string list;
+    for (std::size_t i = 0; i < names.size() && i < 6; ++i) {
+        if (!list.empty()) list += ", ";
+        list += names[i];
+    }
+    if (names.size() > 6) list += " and " + std::to_string(names.size() - 6) + " more";
+    return list;
+}
+
+void say(Model& model, std::string words) {
+    model.notice = std::move(words);
+    model.notice_until = model.now + seconds(4.0);
+}
+
+} // namespace
+
+Result<bool> App::carry_out(const Effect& effect, Model& next) {
+    switch (effect.kind) {
+    case EffectKind::begin_sitting: {
+        const auto begun = store_.begin_sitting(next.fly->id, write_hook_size(next.fly->size),
+                                                effect.event, today());
+        if (!begun.ok()) return begun.error();
+        sitting_ = begun.value();
+        return true;
+    }
+    case EffectKind::append: return store_.append(sitting_, effect.event);
+    case EffectKind::open_recipe: return open_recipe(effect.text, next);
+    case EffectKind::open_size: return open_size(effect.text, next);
+    case EffectKind::duplicate: return duplicate(effect.text, next);
+    case EffectKind::favourite: {
+        const Result<bool> done = store_.set_favourite(effect.text, effect.number != 0);
+        return done.ok() ? list(next) : done;
+    }
+    case EffectKind::search: return list(next);
+    case EffectKind::save_setting:
+        if (next.read_only) return true; // it holds for this window alone
+        return store_.set_setting(effect.key, effect.text);
+    case EffectKind::tick: backend_->tick(); return true;
+    case EffectKind::back_up: {
+        const Result<bool> done = store_.back_up(effect.text);
+        if (done.ok()) say(next, "Backed up to " + effect.text);
+        return done;
+    }
+    case EffectKind::look_into: return look_into(effect.text, next);
+    case EffectKind::restore: return restore(next);
+    case EffectKind::quit: backend_->close(); return true;
+    }
+    return true;
+}
+
+Result<bool> App::open_recipe(const std::string& id, Model& next) {
+    const Result<std::string> text = store_.recipe_text(id);
+    if (!text.ok()) return text.error();
+    Result<Recipe> recipe = read_recipe(text.value());
+    if (!recipe.ok()) return recipe.error();
+    const auto fly = open_fly(id, std::move(recipe).value());
+    if (!fly.ok()) return fly.error();
+    next = with_fly(std::move(next), fly.value());
+    next.screen = fly.value()->tied.moments.empty() ? Screen::bench : Screen::lay_out;
+    return true;
+}
+
+Result<bool> App::open_size(const std::string& size, Model& next) {
+    const Result<WrittenHookSize> read = parse_hook_size(size);
+    if (!read.ok()) return read.error();
+    const auto fly = open_fly(next.fly->id, next.fly->pattern.recipe, &read.value().size);
+    if (!fly.ok()) return fly.error();
+    next = with_fly(std::move(next), fly.value());
+    return true;
+}
+
+Result<bool> App::duplicate(const std::string& id, Model& next) {
+    const Result<std::string> text = store_.recipe_text(id);
+    if (!text.ok()) return text.error();
+    Result<Recipe> read = read_recipe(text.value());
+    if (!read.ok()) return read.error();
+    Recipe copy = std::move(read).value();
+    copy.provenance.version_of = id;
+    copy.name += " (my version)";
+    for (int n = 2; n < 1000; ++n) {
+        copy.id = id + "-" + std::to_string(n);
+        const Result<bool> added = store_.add_recipe(copy, write_recipe(copy), today());
+        if (!added.ok()) return added;
+        if (!added.value()) continue; // that one is taken
+        say(next, "Duplicated as " + copy.name);
+        return list(next);
+    }
+    return Error{
+        ErrorCode::duplicate, "'" + id + "' has a thousand versions", "give one a name", {}};
+}
+
+Result<bool> App::list(Model& next) {
+    const auto rows = store_.library(next.search);
+    if (!rows.ok()) return rows.error();
+    next.library.clear();
+    for (const StoredRow& row : rows.value()) {
+        next.library.push_back(
+            {row.id, row.name, row.fly_class, row.sizes, row.tags, row.favourite});
+    }
+    return true;
+}
+
+Result<bool> App::look_into(const std::string& file, Model& next) {
+    const Result<RestorePreview> preview = store_.look_into(file);
+    if (!preview.ok()) return preview.error();
+    const RestorePreview& p = preview.value();
+    const auto counts = [](const StoreCount& c) {
+        return std::to_string(c.recipes) + " recipes in " + std::to_string(c.revisions) +
+               " revisions, " + std::to_string(c.sittings) + " sittings";
+    };
+    next.restore_preview = "Here: " + counts(p.here) + ".\nThere: " + counts(p.there) + ".";
+    if (!p.only_there.empty()) next.restore_preview += "\nNew: " + list_of(p.only_there) + ".";
+    if (!p.only_here.empty()) next.restore_preview += "\nGone: " + list_of(p.only_here) + ".";
+    next.sheet = Sheet::restore;
+    backup_ = file;
+    return true;
+}
+
+Result<bool> App::restore(Model& next) {
+    const Result<std::filesystem::path> before = store_.restore(backup_, today());
+    if (!before.ok()) return before.error();
+    sitting_ = 0;
+    const auto rows = store_.library("", 1);
+    if (!rows.ok()) return rows.error();
+    if (!rows.value().empty()) {
+        const Result<bool> opened = open_recipe(rows.value().front().id, next);
+        if (!opened.ok()) return opened;
+    }
+    say(next, "Restored; what was here is in " + before.value().string());
+    return list(next);
+}
+
+} // namespace wrapwright

@@ -1,0 +1,68 @@
+#pragma once
+// The outside world as the loop sees it: a window with its input, and the clocks.
+//
+// One class, declared here and defined by the program that is linked: a real window on the desktop,
+// a picture in memory where there is no screen.
+
+#include "core/units/quantity.h"
+#include "gui/camera.h"
+#include "platform/gl/api.h"
+
+#include <memory>
+#include <string>
+
+namespace wrapwright {
+
+/// The window that is asked for.
+struct WindowWish {
+    std::string title;
+    PixelSize size{1280, 800};
+    bool full_screen = false;
+};
+
+/// A window, current on this thread while it lives. One at a time in a program.
+///
+/// It feeds the current ImGui context, which must outlive it.
+class Backend {
+  public:
+    /// Fails   not_found when there is no screen, no driver, or none of that kind, with the remedy
+    [[nodiscard]] static Result<Backend> open(const WindowWish& wish);
+    Backend(Backend&&) noexcept;
+    Backend& operator=(Backend&&) = delete;
+    ~Backend();
+
+    [[nodiscard]] const Gl& gl() const;
+    /// Where to draw.
+    [[nodiscard]] GLuint framebuffer() const;
+    /// The picture's size in dots.
+    [[nodiscard]] PixelSize size() const;
+    /// Dots for each millimetre of the screen as it tells; 0 where it does not.
+    [[nodiscard]] double dots_per_mm() const;
+
+    /// A clock that never goes back, from any fixed moment.
+    [[nodiscard]] Duration clock() const;
+    /// Seconds since 1970-01-01 UTC.
+    [[nodiscard]] Duration wall_clock() const;
+
+    /// Sleeps until there is input or that time is over, and hands the input to ImGui.
+    ///
+    /// Returns whether there is anything that asks for a frame.
+    [[nodiscard]] bool wait(Duration longest);
+    /// Tells ImGui the size of the picture and the time since the last frame.
+    void begin_frame();
+    /// Shows what was drawn.
+    void present();
+
+    /// One tick, where there is sound.
+    void tick();
+
+    [[nodiscard]] bool is_closing() const;
+    void close();
+
+  private:
+    struct World;
+    explicit Backend(std::unique_ptr<World> world);
+    std::unique_ptr<World> world_;
+};
+
+} // namespace wrapwright

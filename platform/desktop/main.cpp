@@ -1,0 +1,97 @@
+// The bench in a window: build/wrapwright-bench.
+
+#include "platform/app.h"
+#include "platform/files.h"
+
+#include <CLI/CLI.hpp>
+#include <cstdio>
+#include <cstdlib>
+#include <imgui.h>
+
+namespace {
+
+using namespace wrapwright;
+
+constexpr Duration far_away{3600.0};
+
+int give_up(const Error& error) {
+    std::fprintf(stderr, "wrapwright-bench: %s; %s\n", error.message.c_str(), error.remedy.c_str());
+    return 3;
+}
+
+/// Where the person stands, as a line for whoever drives the window from outside.
+void tell(const App& app) {
+    const Model& m = app.model();
+    static std::string before;
+    std::string line = "screen " + std::to_string(static_cast<int>(m.screen)) + " sheet " +
+                       std::to_string(static_cast<int>(m.sheet)) + " at " +
+                       std::to_string(m.state.at) + " turns " +
+                       std::to_string(static_cast<int>(m.state.turns)) + " events " +
+                       std::to_string(m.events.size()) + " of " + std::to_string(m.course.size());
+    if (line == before) return;
+    std::printf("%s\n", line.c_str());
+    std::fflush(stdout);
+    before = std::move(line);
+}
+
+Result<bool> run(Backend& backend, App& app, long frames, bool trace) {
+    while (!backend.is_closing() && (frames == 0 || app.frames() < frames)) {
+        const Duration sleep = std::min(app.may_sleep(), far_away);
+        if (backend.wait(sleep)) app.wake();
+        const Result<bool> drawn = app.frame();
+        if (!drawn.ok()) return drawn;
+        if (trace) tell(app);
+    }
+    return true;
+}
+
+} // namespace
+
+int main(int argc, char** argv) {
+    CLI::App options("Wrapwright: the bench beside the vise");
+    std::string data;
+    AppWish wish;
+    WindowWish window{"Wrapwright", {1280, 800}, false};
+    std::string size;
+    long frames = 0;
+    bool trace = false;
+    options.add_option("RECIPE", wish.recipe, "recipe file to open; else where you were");
+    options.add_option("--size", wish.size, "hook size");
+    options.add_option("--data", data, "folder of the library; else the usual one");
+    options.add_option("--window", size, "size of the window, such as 1280x800");
+    options.add_flag("--full-screen", window.full_screen, "fill the screen");
+    options.add_option("--frames", frames, "end after so many frames");
+    options.add_flag("--trace", trace, "print each state that is shown");
+    CLI11_PARSE(options, argc, argv);
+    if (!size.empty()) {
+        int width = 0;
+        int height = 0;
+        if (std::sscanf(size.c_str(), "%dx%d", &width, &height) != 2 || width < 480 ||
+            height < 320 || width > 16384 || height > 16384) {
+            return give_up({ErrorCode::malformed,
+                            "--window '" + size + "' is no size of a window",
+                            "write width and height of 480x320 at least, such as 1280x800",
+                            {}});
+        }
+        window.size = {width, height};
+    }
+    wish.data_folder = data.empty()
+                           ? usual_data_folder(std::getenv("XDG_DATA_HOME"), std::getenv("HOME"))
+                           : std::filesystem::path(data);
+    const auto assets = assets_folder();
+    if (!assets.ok()) return give_up(assets.error());
+    wish.assets = assets.value();
+
+    ImGui::CreateContext();
+    int code = 0;
+    {
+        Result<Backend> backend = Backend::open(window);
+        if (!backend.ok()) return give_up(backend.error());
+        Result<App> app = App::open(backend.value(), wish);
+        if (!app.ok()) return give_up(app.error());
+        const Result<bool> ran = run(backend.value(), app.value(), frames, trace);
+        if (!ran.ok()) code = give_up(ran.error());
+    }
+    ImGui::DestroyContext();
+    return code;
+}

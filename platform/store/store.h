@@ -1,0 +1,123 @@
+#pragma once
+// Everything that is kept: recipes with all revisions, hooks, settings, sittings as lists of events.
+//
+// What a call has answered with success is on the disk: a kill or a pulled plug takes nothing of it
+// away. Time is told by the caller, in seconds since 1970.
+
+#include "core/bench/sitting.h"
+#include "core/recipe/recipe.h"
+#include "platform/store/database.h"
+
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace wrapwright {
+
+/// One recipe as the library lists it.
+struct StoredRow {
+    std::string id, name, fly_class, sizes, tags;
+    bool favourite = false;
+};
+
+/// A sitting to go on with.
+struct StoredSitting {
+    std::int64_t id = 0;
+    std::string recipe, size;
+    std::string recipe_text; ///< of the revision that it began with
+    std::vector<Event> events{};
+};
+
+/// How much a store holds.
+struct StoreCount {
+    std::int64_t recipes = 0, revisions = 0, hooks = 0, sittings = 0, events = 0;
+    friend bool operator==(const StoreCount&, const StoreCount&) = default;
+};
+
+/// What a backup would bring.
+struct RestorePreview {
+    StoreCount here, there;
+    std::vector<std::string> only_here, only_there; ///< names of recipes
+};
+
+/// The one file `wrapwright.db` in a folder, owned by one window at a time.
+class Store {
+  public:
+    /// Opens the store of a folder, and makes both where they are missing.
+    ///
+    /// Another window that has it leaves this one to look on. A damaged file is set aside under a
+    /// new name and a new one begun; note() says so.
+    /// Fails   not_found where folder or file cannot be used; unknown_version for a file of a newer
+    ///         program, which is not touched
+    [[nodiscard]] static Result<Store> open(const std::filesystem::path& folder, std::int64_t now);
+
+    [[nodiscard]] bool read_only() const { return lock_ < 0; }
+    [[nodiscard]] const std::string& note() const { return note_; }
+    [[nodiscard]] std::filesystem::path file() const { return folder_ / "wrapwright.db"; }
+
+    /// Adds a recipe that is not there yet; whether it was new. `text` is its text form.
+    [[nodiscard]] Result<bool> add_recipe(const Recipe& recipe, std::string_view text,
+                                          std::int64_t now);
+    /// A further revision of a recipe that is there; its number.
+    [[nodiscard]] Result<std::int64_t> save_revision(const Recipe& recipe, std::string_view text,
+                                                     std::string_view note, std::int64_t now);
+    /// The text of the newest revision.
+    [[nodiscard]] Result<std::string> recipe_text(std::string_view id);
+    /// The text of one revision, and how many there are.
+    [[nodiscard]] Result<std::string> recipe_text(std::string_view id, std::int64_t revision);
+    [[nodiscard]] Result<bool> set_favourite(std::string_view id, bool favourite);
+    /// The recipes that have all these words, or words that begin so, favourites first; all for none.
+    [[nodiscard]] Result<std::vector<StoredRow>> library(std::string_view words, int most = 20'000);
+
+    [[nodiscard]] Result<std::int64_t> save_hook(std::string_view text, std::int64_t now);
+    [[nodiscard]] Result<std::vector<std::string>> hooks();
+
+    [[nodiscard]] Result<bool> set_setting(std::string_view key, std::string_view text);
+    [[nodiscard]] Result<std::vector<std::pair<std::string, std::string>>> settings();
+
+    /// Begins a sitting with the recipe's newest revision; its number.
+    [[nodiscard]] Result<std::int64_t> begin_sitting(std::string_view recipe, std::string_view size,
+                                                     const Event& first, std::int64_t now);
+    /// Keeps one event more of that sitting.
+    [[nodiscard]] Result<bool> append(std::int64_t sitting, const Event& event);
+    /// The newest sitting of all; nothing where there is none.
+    [[nodiscard]] Result<std::optional<StoredSitting>> last_sitting();
+
+    [[nodiscard]] Result<StoreCount> count();
+    /// What SQLite's full check says: "ok", or what is wrong.
+    [[nodiscard]] Result<std::string> check();
+
+    /// Writes all of it to a file, whole or not at all.
+    [[nodiscard]] Result<bool> back_up(const std::filesystem::path& to);
+    [[nodiscard]] Result<RestorePreview> look_into(const std::filesystem::path& backup);
+    /// Takes everything from a backup instead, after backing up what is here beside it; where that
+    /// went. The store is open on the new content then.
+    [[nodiscard]] Result<std::filesystem::path> restore(const std::filesystem::path& backup,
+                                                        std::int64_t now);
+
+    Store(Store&& other) noexcept;
+    Store& operator=(Store&&) = delete;
+    ~Store();
+
+  private:
+    Store(std::filesystem::path folder, Database database, int lock)
+        : folder_(std::move(folder)), db_(std::move(database)), lock_(lock) {}
+    [[nodiscard]] Result<bool> prepare();
+    [[nodiscard]] Result<bool> may_write() const;
+    [[nodiscard]] Result<bool> write_recipe_row(const Recipe& recipe, std::string_view text,
+                                                std::string_view note, std::int64_t number,
+                                                std::int64_t now);
+
+    std::filesystem::path folder_;
+    Database db_;
+    int lock_ = -1;
+    std::string note_{};
+    std::int64_t last_number_ = -1; ///< of the sitting that is being appended to
+    std::int64_t last_sitting_ = 0;
+};
+
+/// Where a person's data goes: $XDG_DATA_HOME/wrapwright, else ~/.local/share/wrapwright.
+/// Source  XDG Base Directory Specification 0.8: relative paths in the variable are ignored
+[[nodiscard]] std::filesystem::path usual_data_folder(const char* xdg_data_home, const char* home);
+
+} // namespace wrapwright
