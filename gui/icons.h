@@ -27,7 +27,8 @@ enum class Icon : unsigned char {
 /// Draws a sign that fills a square box.
 void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour);
 
-/// A square button with a sign; its label is what it does. Whether it was pressed.
+/// A button with a sign, and its words below it where there is room for them: they are read at
+/// arm's length, where the hand is. Whether it was pressed.
 bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box);
 
 } // namespace wrapwright

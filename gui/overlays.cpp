@@ -97,15 +97,18 @@ class Marks {
     }
 
     void ends(const Winding& w) {
-        const auto mark = [&](Length at, const std::string& word) {
+        const bool tailward = w.to > w.from;
+        // Each label stands outside of the stretch: the eye is at the right, or in a mirror left.
+        const auto mark = [&](Length at, const std::string& word, bool eyeward) {
             const WirePlace p = place(w.base, at);
             const float high = radius(w, at) + 1.3F * text_;
             line(p.origin - 0.6F * high * p.up, p.origin + high * p.up);
+            const bool right = eyeward != scene_.camera.mirrored;
             label(p.origin + high * p.up, word + " " + length_words(at, model_.settings.inches),
-                  LabelSide::above);
+                  right ? LabelSide::right : LabelSide::left);
         };
-        mark(w.from, "start");
-        mark(w.to, "stop");
+        mark(w.from, "start", tailward);
+        mark(w.to, "stop", !tailward);
     }
 
     void spacing(int index, const Winding& w) {

@@ -45,11 +45,11 @@ float width_of(ImFont* font, std::string_view words) {
 } // namespace
 
 void panel_header(Ui& ui, const Box& box) {
-    const float side = box.height;
+    const float side = std::max(box.height, std::min(76.0F, 0.11F * box.width));
     float x = box.right();
     for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
         x -= side;
-        if (icon_button(ui, door->icon, door->label, {x, box.y, side, side})) {
+        if (icon_button(ui, door->icon, door->label, {x, box.y, side, box.height})) {
             ui.want(door->command);
         }
     }

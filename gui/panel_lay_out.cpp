@@ -23,7 +23,8 @@ float size_buttons(Ui& ui, const Box& box) {
             x = box.x;
             y += high + grid;
         }
-        const std::string label = "#" + write_hook_size(size);
+        std::string label = write_hook_size(size);
+        label.insert(0, 1, '#');
         if (button(ui, label, {x, y, wide, high}, size == ui.model.fly->size)) {
             ui.want(wish(WishKind::open_size, 0, write_hook_size(size)));
         }
@@ -75,8 +76,9 @@ void panel_lay_out(Ui& ui, const Box& box) {
             const Icon icon = ticked(i) ? Icon::ticked : Icon::empty;
             const std::string label = item.what + "##" + std::to_string(i);
             const bool is_next = i == next;
-            if (row_button(ui, label, item.tool ? "tool" : item.amount, is_next, scroll.row(high),
-                           &icon)) {
+            const float lines = height_of(ui.fonts.small, item.what, 0.45F * in.width);
+            if (row_button(ui, label, item.tool ? "tool" : item.amount, is_next,
+                           scroll.row(std::max(high, lines + grid)), &icon)) {
                 ui.want(wish(WishKind::tick_off, static_cast<int>(i)));
             }
             if (is_next) ImGui::SetScrollHereY(0.7F);

@@ -33,7 +33,9 @@ struct Frame {
         ImDrawList& list = *ImGui::GetWindowDrawList();
         list.AddRectFilled(corner(window), far_corner(window), im(ui.colours.ground, 0.8F));
         const float wide = std::min(window.width - 4.0F * grid, 34.0F * ui.sizes.small);
-        const float tall = std::min(window.height - 4.0F * grid, 22.0F * ui.sizes.small);
+        const bool picks = ui.model.sheet == Sheet::spoilt || ui.model.sheet == Sheet::otherwise;
+        const float tall =
+            std::min(window.height - 4.0F * grid, (picks ? 20.0F : 16.0F) * ui.sizes.small);
         const Box box{window.x + 0.5F * (window.width - wide),
                       window.y + 0.5F * (window.height - tall), wide, tall};
         sheet(ui, box);

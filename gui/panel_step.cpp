@@ -15,9 +15,12 @@ struct Column {
     Ui& ui;
     Box left; ///< what is still free
 
+    bool cut = false; ///< something found no room
+
     void text(ImFont* font, Colour colour, std::string_view words, float gap = 0.5F * grid) {
         if (words.empty()) return;
         const float high = write(ui, font, colour, left, words);
+        cut = cut || !ui.texts.back().whole;
         if (high > 0.0F) take(high + gap);
     }
     void with_icon(Icon icon, ImFont* font, Colour colour, std::string_view words) {
@@ -65,7 +68,7 @@ void progress(Ui& ui, const Box& box) {
 }
 
 /// The digits of the counter with the target beside them; how high they are.
-float counter(Ui& ui, const Box& box) {
+float counter(Ui& ui, const Box& box, const std::string& spacing) {
     const Model& m = ui.model;
     const double all = std::round(counted_at(*m.fly, moment_of(m)).turns);
     const std::string digits = turn_words(m.state.turns);
@@ -79,7 +82,9 @@ float counter(Ui& ui, const Box& box) {
     const Box aside{box.x + wide + 2.0F * grid, box.y + 0.5F * high - line,
                     box.width - wide - 2.0F * grid, 2.5F * line};
     const double left = std::max(0.0, all - m.state.turns);
-    std::string words = "of " + turn_words(all) + " turns\n";
+    std::string words = "of " + turn_words(all) + " turns";
+    if (!spacing.empty()) words += ", " + spacing;
+    words += '\n';
     words += left > 0.0 ? turn_words(left) + " left" : "all counted";
     if (m.counting) words += ", by itself";
     write(ui, ui.fonts.small, ui.colours.ink, aside, words);
@@ -104,7 +109,7 @@ float countdown(Ui& ui, const Box& box, Duration wait) {
     return high;
 }
 
-void counter_or_countdown(Column& column) {
+void counter_or_countdown(Column& column, const std::string& spacing) {
     const Model& m = column.ui.model;
     if (!at_work(m)) return;
     const Duration wait = wait_at(*m.fly, moment_of(m));
@@ -112,7 +117,7 @@ void counter_or_countdown(Column& column) {
         column.take(countdown(column.ui, column.left, wait) + 0.5F * grid);
     } else if (m.settings.count_turns &&
                std::round(counted_at(*m.fly, moment_of(m)).turns) >= 1.0) {
-        column.take(counter(column.ui, column.left) + 0.5F * grid);
+        column.take(counter(column.ui, column.left, spacing) + 0.5F * grid);
     }
 }
 
@@ -167,13 +172,24 @@ void panel_step(Ui& ui, const Box& box) {
     column.text(small, c.soft, place);
     if (words.again) column.with_icon(Icon::broken, small, c.warn, "once more, after the break");
     column.text(ui.fonts.main, c.ink, words.what, grid);
-    counter_or_countdown(column);
+    counter_or_countdown(column, words.spacing);
     for (const std::string& fact : words.facts) column.text(small, c.ink, fact);
     if (words.restore_point) {
         column.with_icon(Icon::anchor, small, c.good, "a broken thread falls back to here");
     }
     column.take(grid);
     notes(column, words);
+    if (!column.cut) return;
+    // Nothing is left out in silence.
+    const std::string_view more = ui.model.more_words ? "..." : "more: m";
+    const float wide =
+        small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0F, more.data(), more.data() + more.size())
+            .x;
+    const Box inner = box.inside(2.0F * grid);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 at{inner.right() - wide, inner.bottom() - small->FontSize};
+    list.AddRectFilled({at.x - grid, at.y}, far_corner(inner), im(c.sheet));
+    list.AddText(small, small->FontSize, at, im(c.accent), more.data(), more.data() + more.size());
 }
 
 } // namespace wrapwright

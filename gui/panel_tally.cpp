@@ -20,7 +20,8 @@ void panel_tally(Ui& ui, const Box& box) {
     const bool batch = ui.model.flies > 1;
     const float name = 0.26F * in.width;
     const int columns = batch ? 4 : 3;
-    const float wide = (in.width - name - 2.0F * grid) / static_cast<float>(columns);
+    // The scroll bar takes its part at the right.
+    const float wide = (in.width - name - 4.0F * grid) / static_cast<float>(columns);
     const auto cell = [&](const Box& row, int column, Colour colour, std::string_view text) {
         const float x = row.x + name + grid + static_cast<float>(column) * wide;
         return write(ui, ui.fonts.small, colour, {x, row.y, wide - grid, row.height}, text);

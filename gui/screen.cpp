@@ -21,12 +21,12 @@ struct Places {
 
 /// A tally is of use where some of its rows and columns can be read.
 bool holds_tally(const Box& box, float small) {
-    return box.width >= 50.0F * letter * small && box.height >= 4.5F * small;
+    return box.width >= 40.0F * letter * small && box.height >= 4.5F * small;
 }
 
 Places places(const Model& model, const TypeSizes& sizes, const Box& all, float control) {
     const float small = sizes.small;
-    const float act = std::min(control, std::max(least_control, 0.1F * all.height));
+    const float act = std::min(control, std::max(least_control, 0.1F * all.height)) + grid;
     Places p;
     if (all.width >= all.height) {
         // The step's column grows as letters do, up to the whole width.
@@ -36,13 +36,15 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
         p.step = {all.x, all.y, wide, all.height - act - grid};
         p.acts = {all.x, p.step.bottom() + grid, wide, act};
         const Box right{all.x + wide + grid, all.y, all.width - wide - grid, all.height};
-        if (right.width < 160.0F) return p;
-        p.wraps = right;
         if (model.more_words && holds_tally(right, small)) {
             p.tally = right;
-            p.wraps = {};
             return p;
         }
+        if (right.width < 160.0F || model.more_words) {
+            p.step.width = p.acts.width = all.width;
+            return p;
+        }
+        p.wraps = right;
         const float tall = 0.36F * right.height;
         p.tally = {right.x, right.bottom() - tall, right.width, tall};
         if (holds_tally(p.tally, small)) {

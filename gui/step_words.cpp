@@ -7,6 +7,7 @@
 #include "gui/number_words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 namespace wrapwright {
@@ -34,26 +35,40 @@ std::string place_words(Length at, const Spot& said, bool inches) {
 }
 
 /// The lines of what is wound at a moment, its own strand first.
-void add_windings(const Model& model, int moment, std::vector<std::string>& facts) {
+std::string spacing_words(const Winding& w, bool inches) {
+    switch (w.spacing) {
+    case Spacing::touching: return "touching";
+    case Spacing::open:
+    case Spacing::graded: return length_words(w.pitch, inches) + " apart";
+    case Spacing::unsaid: break;
+    }
+    return {};
+}
+
+void add_windings(const Model& model, int moment, StepWords& words) {
     const OpenFly& fly = *model.fly;
-    const Counted counted_now = counted_at(fly, moment);
-    if (counted_now.first >= counted_now.last) return;
+    const Counted own = counted_at(fly, moment);
+    if (own.first >= own.last) return;
     const Act& act = fly.resolved.acts[static_cast<std::size_t>(moment)];
     const Action& action = fly.pattern.recipe.steps[static_cast<std::size_t>(act.step)]
                                .actions[static_cast<std::size_t>(act.index)];
     const bool inches = model.settings.inches;
-    const bool one = counted_now.last - counted_now.first == 1;
-    for (int i = counted_now.first; i < counted_now.last; ++i) {
+    const bool one = own.last - own.first == 1;
+    // A single strand's turns stand beside the counter, where there is one.
+    const bool counter = one && model.settings.count_turns && std::round(own.turns) >= 1.0;
+    for (int i = own.first; i < own.last; ++i) {
         const Winding& w = fly.tied.windings[static_cast<std::size_t>(i)];
-        std::string line = counted(w.turns, "turn", "turns");
-        if (w.spacing == Spacing::touching) line += ", touching";
-        if (w.spacing == Spacing::open || w.spacing == Spacing::graded) {
-            line += ", " + length_words(w.pitch, inches) + " apart";
+        const std::string spacing = spacing_words(w, inches);
+        if (one) words.spacing = spacing;
+        if (!counter) {
+            std::string line = counted(w.turns, "turn", "turns");
+            if (!spacing.empty()) line += ", " + spacing;
+            words.facts.push_back(std::move(line));
         }
-        facts.push_back(std::move(line));
-        if (i == counted_now.first) facts.emplace_back(sense_words(w.sense));
-        facts.push_back("from " + place_words(w.from, one ? action.from : Spot{}, inches) + " to " +
-                        place_words(w.to, one ? action.to : Spot{}, inches) + " behind the eye");
+        if (i == own.first) words.facts.emplace_back(sense_words(w.sense));
+        words.facts.push_back("from " + place_words(w.from, one ? action.from : Spot{}, inches) +
+                              " to " + place_words(w.to, one ? action.to : Spot{}, inches) +
+                              " behind the eye");
     }
 }
 
@@ -177,7 +192,7 @@ StepWords step_words(const Model& model) {
         words.place += " · " + number(at - first + 1) + " of " + number(last - first + 1);
     words.fly = fly_words(model.state, model.course[static_cast<std::size_t>(model.state.at)].fly);
     words.what = what_at(fly, at);
-    add_windings(model, at, words.facts);
+    add_windings(model, at, words);
     add_details(model, at, words.facts);
     add_notes(model, moment, words);
     const auto following = static_cast<std::size_t>(model.state.at) + 1;

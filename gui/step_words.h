@@ -14,6 +14,7 @@ struct StepWords {
     std::string fly;                     ///< "fly 4 of 12, 1 spoilt"; empty for a single fly
     std::string what;                    ///< "Wind the rib across the body"
     std::vector<std::string> facts{};    ///< turns, way, places; one line each
+    std::string spacing;                 ///< "touching", "0.68 mm apart": of the one strand wound
     std::string step;                    ///< the step in its author's words
     std::string landmark, tip, original; ///< as written; empty where there is none
     std::vector<std::string> cautions{}; ///< the usual ones and the author's

@@ -13,7 +13,7 @@ constexpr float letter_width = 0.46F; // of the size, a letter of text on averag
 constexpr float line_height = 1.25F;  // of the size
 constexpr float letters_in_line = 24.0F;
 constexpr float lines_wide = 14.0F; // in a wide window's height
-constexpr float lines_tall = 26.0F;
+constexpr float lines_tall = 20.0F;
 
 } // namespace
 

@@ -17,6 +17,32 @@ struct Span {
 
 Span span(std::string_view text) { return {text.data(), text.data() + text.size()}; }
 
+/// Where a line ends that begins there: at the last blank that fits, for numbers hold together.
+/// A word wider than the box is broken by letters.
+const char* line_end(ImFont* font, const char* from, const char* to, float width) {
+    const float size = font->FontSize;
+    const char* good = from;
+    const char* at = from;
+    while (at < to && *at != '\n') {
+        const char* word = at;
+        while (word < to && *word == ' ') ++word;
+        while (word < to && *word != ' ' && *word != '\n') ++word;
+        if (font->CalcTextSizeA(size, FLT_MAX, 0.0F, from, word).x > width) break;
+        good = word;
+        at = word;
+    }
+    if (good > from || at == to || *at == '\n') return good;
+    const char* fits = nullptr;
+    font->CalcTextSizeA(size, width, 0.0F, from, to, &fits);
+    return std::max(fits, from + 1);
+}
+
+/// The beginning of the line after one that ends there.
+const char* next_line(const char* end, const char* to) {
+    while (end < to && *end == ' ') ++end;
+    return end < to && *end == '\n' ? end + 1 : end;
+}
+
 } // namespace
 
 ImU32 im(Colour c, float opacity) {
@@ -29,44 +55,35 @@ float control_height(const Ui& ui) {
 }
 
 float height_of(ImFont* font, std::string_view text, float width) {
-    const auto [from, to] = span(text);
-    return font->CalcTextSizeA(font->FontSize, FLT_MAX, width, from, to).y;
+    float high = 0.0F;
+    auto [from, to] = span(text);
+    while (from < to) {
+        from = next_line(line_end(font, from, to, width), to);
+        high += font->FontSize;
+    }
+    return high;
 }
 
 float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text) {
-    if (text.empty()) return 0.0F;
     auto [from, to] = span(text);
     const float line = font->FontSize;
     float y = box.y;
-    bool whole = true;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    while (from < to) {
-        const char* end = font->CalcWordWrapPositionA(1.0F, from, to, box.width);
-        const char* broken = std::find(from, end, '\n');
-        end = broken;
-        if (end == from && *from != '\n') ++end; // a box narrower than a letter
-        const bool last = y + 2.0F * line > box.bottom() + 0.5F;
-        if (y + line > box.bottom() + 0.5F) {
-            whole = false;
-            break;
-        }
+    const auto fits = [&](float top) { return top + line <= box.bottom() + 0.5F; };
+    while (from < to && fits(y)) {
+        const char* end = line_end(font, from, to, box.width);
+        const char* next = next_line(end, to);
         list.AddText(font, line, {box.x, y}, im(colour), from, end);
-        const char* next = end;
-        while (next < to && (*next == ' ' || *next == '\n')) {
-            const bool newline = *next == '\n';
-            ++next;
-            if (newline) break;
-        }
-        if (last && next < to) {
+        if (next < to && !fits(y + line)) {
+            constexpr const char* more = " ...";
             const float at = font->CalcTextSizeA(line, FLT_MAX, 0.0F, from, end).x;
-            const float dots = font->CalcTextSizeA(line, FLT_MAX, 0.0F, " ...").x;
-            list.AddText(font, line, {std::min(box.x + at, box.right() - dots), y}, im(colour),
-                         " ...");
+            const float dots = font->CalcTextSizeA(line, FLT_MAX, 0.0F, more).x;
+            list.AddText(font, line, {box.x + std::min(at, box.width - dots), y}, im(colour), more);
         }
         from = next;
         y += line;
     }
-    ui.texts.push_back({std::string(text), line, whole});
+    if (!text.empty()) ui.texts.push_back({std::string(text), line, from == to});
     return y - box.y;
 }
 

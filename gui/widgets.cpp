@@ -12,17 +12,12 @@ ImVec4 vec(Colour c) { return ImGui::ColorConvertU32ToFloat4(im(c)); }
 /// The words before "##".
 std::string_view shown(std::string_view label) { return label.substr(0, label.find("##")); }
 
+/// Words in the middle of a box's height, over as many lines as it has room for.
 void words_in(Ui& ui, std::string_view words, Colour colour, const Box& box) {
     ImFont* font = ui.fonts.small;
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.PushClipRect(corner(box), far_corner(box), true);
-    list.AddText(font, font->FontSize, {box.x, box.y + 0.5F * (box.height - font->FontSize)},
-                 im(colour), words.data(), words.data() + words.size());
-    list.PopClipRect();
-    const float width = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, words.data(),
-                                            words.data() + words.size())
-                            .x;
-    ui.texts.push_back({std::string(words), font->FontSize, width <= box.width + 0.5F});
+    const float high = std::min(height_of(font, words, box.width), box.height);
+    const float free = std::max(0.0F, 0.5F * (box.height - high));
+    write(ui, font, colour, {box.x, box.y + free, box.width, box.height - free}, words);
 }
 
 } // namespace

@@ -27,7 +27,8 @@ bool toggle(Ui& ui, std::string_view label, bool on, const Box& box);
 /// A row with words, a value between two buttons; -1, 0 or 1 for what was pressed.
 int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& box);
 
-/// A row that can be pressed, with words at its left and softer ones at its right.
+/// A row that can be pressed, with words at its left and softer ones at its right. A higher row has
+/// room for more lines of words.
 bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool picked, const Box& box,
                 const Icon* icon = nullptr);
 

@@ -160,7 +160,10 @@ Result<bool> App::draw(PixelSize size) {
     if (shown_.wraps.width > 0.0F && model_.fly) {
         const PixelSize room{std::max(8, static_cast<int>(shown_.wraps.width * scale)),
                              std::max(8, static_cast<int>(shown_.wraps.height * scale))};
-        const Scene& scene = wraps_.compose(model_, room, 0.75F * lettered_->small * scale);
+        // Letters over the fly leave it room.
+        const float text = std::min(0.75F * lettered_->small * scale,
+                                    0.06F * static_cast<float>(std::min(room.width, room.height)));
+        const Scene& scene = wraps_.compose(model_, room, std::max(text, 12.0F));
         if (wraps_.changed() || picture_ == 0) {
             const Result<GLuint> drawn = scenes_.draw(scene);
             if (!drawn.ok()) return drawn.error();

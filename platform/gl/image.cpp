@@ -2,9 +2,26 @@
 
 #include "core/assert.h"
 
+#include <algorithm>
 #include <stb/stb_image_write.h>
 
 namespace wrapwright {
+
+Image read_pixels(const Gl& gl, PixelSize size) {
+    Image image{size, {}};
+    const std::size_t row = 4 * static_cast<std::size_t>(size.width);
+    image.rgba.resize(row * static_cast<std::size_t>(size.height));
+    gl.PixelStorei(GL_PACK_ALIGNMENT, 4);
+    gl.ReadPixels(0, 0, size.width, size.height, GL_RGBA, GL_UNSIGNED_BYTE, image.rgba.data());
+    // GL's rows start at the bottom.
+    const auto rows = static_cast<std::size_t>(size.height);
+    for (std::size_t y = 0; y < rows / 2; ++y) {
+        const auto upper = image.rgba.begin() + static_cast<std::ptrdiff_t>(y * row);
+        std::swap_ranges(upper, upper + static_cast<std::ptrdiff_t>(row),
+                         image.rgba.begin() + static_cast<std::ptrdiff_t>((rows - 1 - y) * row));
+    }
+    return image;
+}
 
 std::vector<std::uint8_t> png_of(const Image& image) {
     // Without alpha: a picture covers its whole area.

@@ -9,26 +9,6 @@
 
 namespace wrapwright {
 
-namespace {
-
-Image read_pixels(const Gl& gl, PixelSize size) {
-    Image image{size, {}};
-    const std::size_t row = 4 * static_cast<std::size_t>(size.width);
-    image.rgba.resize(row * static_cast<std::size_t>(size.height));
-    gl.PixelStorei(GL_PACK_ALIGNMENT, 4);
-    gl.ReadPixels(0, 0, size.width, size.height, GL_RGBA, GL_UNSIGNED_BYTE, image.rgba.data());
-    // GL's rows start at the bottom.
-    const auto rows = static_cast<std::size_t>(size.height);
-    for (std::size_t y = 0; y < rows / 2; ++y) {
-        const auto upper = image.rgba.begin() + static_cast<std::ptrdiff_t>(y * row);
-        std::swap_ranges(upper, upper + static_cast<std::ptrdiff_t>(row),
-                         image.rgba.begin() + static_cast<std::ptrdiff_t>((rows - 1 - y) * row));
-    }
-    return image;
-}
-
-} // namespace
-
 // In the order of need: the context goes last.
 struct Photographer::Gear {
     Offscreen offscreen;

@@ -116,6 +116,9 @@ class Store {
     std::int64_t last_sitting_ = 0;
 };
 
+/// The refusal of an id that no recipe has.
+[[nodiscard]] Error no_such_recipe(std::string_view id);
+
 /// Where a person's data goes: $XDG_DATA_HOME/wrapwright, else ~/.local/share/wrapwright.
 /// Source  XDG Base Directory Specification 0.8: relative paths in the variable are ignored
 [[nodiscard]] std::filesystem::path usual_data_folder(const char* xdg_data_home, const char* home);

@@ -54,6 +54,13 @@ std::string match(std::string_view words) {
 
 } // namespace
 
+Error no_such_recipe(std::string_view id) {
+    std::string message = "no recipe has the id '";
+    message += id;
+    message += '\'';
+    return {ErrorCode::not_found, std::move(message), "pick one from the list", {}};
+}
+
 Result<bool> Store::write_recipe_row(const Recipe& recipe, std::string_view text,
                                      std::string_view note, std::int64_t number, std::int64_t now) {
     Result<Query> row = db_.query(
@@ -107,10 +114,7 @@ Result<std::int64_t> Store::save_revision(const Recipe& recipe, std::string_view
         const Result<bool> there = newest.value().bind(recipe.id).step();
         if (!there.ok()) return there;
         if (!there.value()) {
-            return Error{ErrorCode::not_found,
-                         "no recipe has the id '" + recipe.id + "'",
-                         "add it first",
-                         {}};
+            return no_such_recipe(recipe.id);
         }
         number = newest.value().whole(0) + 1;
         return write_recipe_row(recipe, text, note, number, now);
@@ -126,10 +130,7 @@ Result<std::string> Store::recipe_text(std::string_view id) {
     const Result<bool> row = query.value().bind(id).step();
     if (!row.ok()) return row.error();
     if (!row.value()) {
-        return Error{ErrorCode::not_found,
-                     "no recipe has the id '" + std::string(id) + "'",
-                     "pick one from the list",
-                     {}};
+        return no_such_recipe(id);
     }
     return query.value().text(0);
 }
@@ -140,10 +141,9 @@ Result<std::string> Store::recipe_text(std::string_view id, std::int64_t revisio
     const Result<bool> row = query.value().bind(id).bind(revision).step();
     if (!row.ok()) return row.error();
     if (!row.value()) {
-        return Error{ErrorCode::not_found,
-                     "'" + std::string(id) + "': no revision " + std::to_string(revision),
-                     "ask for one that it has",
-                     {}};
+        Error error = no_such_recipe(id);
+        error.message += " and a revision " + std::to_string(revision);
+        return error;
     }
     return query.value().text(0);
 }

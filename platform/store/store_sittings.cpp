@@ -28,10 +28,7 @@ Result<std::int64_t> Store::begin_sitting(std::string_view recipe, std::string_v
             const Result<bool> row = q.bind(size).bind(now).bind(recipe).step();
             if (!row.ok()) return row;
             if (!row.value()) {
-                return Error{ErrorCode::not_found,
-                             "no recipe has the id '" + std::string(recipe) + "'",
-                             "pick one from the list",
-                             {}};
+                return no_such_recipe(recipe);
             }
             id = q.whole(0);
             if (const Result<bool> end = q.run(); !end.ok()) return end;
