@@ -163,8 +163,12 @@ bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box) {
     const std::string words = name.substr(0, name.find("##"));
     ImFont* font = ui.fonts.small;
     const float reach = std::min(1.0F, 0.5F / static_cast<float>(ui.model.settings.reading_m));
-    const float size = std::max(13.0F, reach * font->FontSize);
-    const float wide = font->CalcTextSizeA(size, FLT_MAX, 0.0F, words.c_str()).x;
+    const auto width_at = [&](float dots) {
+        return font->CalcTextSizeA(dots, FLT_MAX, 0.0F, words.c_str()).x;
+    };
+    float size = std::max(13.0F, reach * font->FontSize);
+    size = std::max(13.0F, std::min(size, size * (box.width - 6.0F) / width_at(size)));
+    const float wide = width_at(size);
     const bool captioned = wide + 4.0F <= box.width && 2.1F * size + 6.0F <= box.height;
     const float room = captioned ? box.height - size - 4.0F : box.height;
     const float side = std::min(0.6F * box.width, captioned ? 0.8F * room : 0.55F * room);

@@ -190,6 +190,7 @@ void panel_step(Ui& ui, const Box& box) {
     const ImVec2 at{inner.right() - wide, inner.bottom() - small->FontSize};
     list.AddRectFilled({at.x - grid, at.y}, far_corner(inner), im(c.sheet));
     list.AddText(small, small->FontSize, at, im(c.accent), more.data(), more.data() + more.size());
+    ui.texts.push_back({std::string(more), small->FontSize, true});
 }
 
 } // namespace wrapwright
