@@ -18,5 +18,7 @@ void add_tally(CLI::App& app, Job& job);
 void add_picture(CLI::App& app, Job& job);
 void add_model(CLI::App& app, Job& job);
 void add_size(CLI::App& app, Job& job);
+void add_backup(CLI::App& app, Job& job);
+void add_restore(CLI::App& app, Job& job);
 
 } // namespace wrapwright::cli

@@ -34,6 +34,8 @@ int run(int argc, char** argv) {
     add_picture(app, job);
     add_model(app, job);
     add_size(app, job);
+    add_backup(app, job);
+    add_restore(app, job);
     try {
         app.parse(argc, argv);
     } catch (const CLI::Success& done) { // --help and --version
