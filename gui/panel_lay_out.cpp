@@ -33,6 +33,11 @@ float size_buttons(Ui& ui, const Box& box) {
     return y + high + grid - box.y;
 }
 
+float width_of(const Ui& ui, const std::string& words) {
+    ImFont* font = ui.fonts.small;
+    return font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, words.c_str()).x;
+}
+
 } // namespace
 
 void panel_lay_out(Ui& ui, const Box& box) {
@@ -67,6 +72,7 @@ void panel_lay_out(Ui& ui, const Box& box) {
     const auto ticked = [&](std::size_t i) {
         return i < ui.model.laid_out.size() && ui.model.laid_out[i];
     };
+    const std::string tool_word = "tool";
     std::size_t next = 0;
     while (next < items.size() && ticked(next)) ++next;
     {
@@ -76,9 +82,12 @@ void panel_lay_out(Ui& ui, const Box& box) {
             const Icon icon = ticked(i) ? Icon::ticked : Icon::empty;
             const std::string label = item.what + "##" + std::to_string(i);
             const bool is_next = i == next;
-            const float lines = height_of(ui.fonts.small, item.what, 0.45F * in.width);
-            if (row_button(ui, label, item.tool ? "tool" : item.amount, is_next,
-                           scroll.row(std::max(high, lines + grid)), &icon)) {
+            const std::string& amount = item.tool ? tool_word : item.amount;
+            const float lines =
+                height_of(ui.fonts.small, item.what,
+                          in.width - width_of(ui, amount) - ui.sizes.small - 10.0F * grid);
+            if (row_button(ui, label, amount, is_next, scroll.row(std::max(high, lines + grid)),
+                           &icon)) {
                 ui.want(wish(WishKind::tick_off, static_cast<int>(i)));
             }
             if (is_next) ImGui::SetScrollHereY(0.7F);

@@ -84,7 +84,7 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
     list.AddLine({box.x, box.bottom()}, far_corner(box), im(c.line));
     float x = box.x + 1.5F * grid;
     if (icon != nullptr) {
-        const float side = std::min(0.6F * box.height, 1.1F * ui.sizes.small);
+        const float side = 0.9F * ui.sizes.small;
         draw_icon(list, *icon, {x, box.y + 0.5F * (box.height - side), side, side}, im(c.ink));
         x += side + 1.5F * grid;
     }

@@ -201,7 +201,17 @@ Result<bool> App::frame() {
     if (frames_due_ > 0) --frames_due_;
     for (const Wish& w : shown_.wishes) answer(w);
     if (!shown_.wishes.empty()) wake();
+    if (frames_due_ == 0 && !checked_) check_texts();
     return true;
+}
+
+void App::check_texts() {
+    checked_ = true;
+    const Result<bool> sound = store_.check_texts();
+    if (sound.ok()) return;
+    model_.trouble = "The library is damaged (" + sound.error().message +
+                     "). Back it up now; at the next start it is set aside, and kept.";
+    wake();
 }
 
 Duration App::may_sleep() const {

@@ -54,6 +54,7 @@ class App {
     [[nodiscard]] Result<bool> open_first(const AppWish& wish);
     [[nodiscard]] Result<bool> open_file(const AppWish& wish);
     void seed(const std::filesystem::path& assets);
+    void check_texts();
     [[nodiscard]] Result<bool> prepare_letters(PixelSize size);
     [[nodiscard]] Result<bool> draw(PixelSize size);
 
@@ -85,6 +86,7 @@ class App {
     GLuint picture_ = 0;
     int frames_due_ = settle_frames;
     long frames_ = 0;
+    bool checked_ = false; ///< the store's long texts
 };
 
 } // namespace wrapwright

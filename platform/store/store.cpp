@@ -34,6 +34,9 @@ int take_lock(const fs::path& folder) {
 
 bool is_damaged(const Error& error) { return error.code == ErrorCode::malformed; }
 
+/// A file that was found damaged while it was open is marked so by this one beside it.
+fs::path mark_of(const fs::path& file) { return file.string() + ".damaged"; }
+
 /// The file and what SQLite keeps beside it, under a name that says since when.
 fs::path set_aside(const fs::path& file, std::int64_t now) {
     const std::time_t when = now;
@@ -47,23 +50,42 @@ fs::path set_aside(const fs::path& file, std::int64_t now) {
     for (int n = 2; fs::exists(to, error); ++n)
         to = stem.string() + "-" + std::to_string(n) + ".db";
     fs::rename(file, to, error);
+    fs::remove(mark_of(file), error);
     for (const char* beside : {"-wal", "-shm"}) {
         fs::rename(file.string() + beside, to.string() + beside, error);
     }
     return to;
 }
 
-/// Opens the file and looks whether it is sound.
+Error unsound(const fs::path& file, const std::string& why) {
+    return {ErrorCode::malformed,
+            file.filename().string() + ": " + why,
+            "take a backup: the damaged file is kept",
+            {}};
+}
+
+Result<bool> is_sound(Database& database, const fs::path& file, std::string_view table) {
+    const Result<std::string> there = database.value(
+        "SELECT count(*) FROM sqlite_schema WHERE name = '" + std::string(table) + "'");
+    if (!there.ok()) return there.error();
+    if (there.value() == "0") return true;
+    const Result<std::string> said =
+        database.value("PRAGMA quick_check('" + std::string(table) + "')");
+    if (!said.ok()) return said.error();
+    if (said.value() != "ok") return unsound(file, said.value());
+    return true;
+}
+
+/// Opens the file and looks whether it is sound, but for the long texts: see check_texts().
 Result<Database> open_sound(const fs::path& file, bool read_only) {
+    std::error_code error;
+    if (!read_only && fs::exists(mark_of(file), error))
+        return unsound(file, "found damaged before");
     Result<Database> database = Database::open(file, read_only);
     if (!database.ok()) return database;
-    const Result<std::string> sound = database.value().value("PRAGMA quick_check(1)");
-    if (!sound.ok()) return sound.error();
-    if (sound.value() != "ok") {
-        return Error{ErrorCode::malformed,
-                     file.filename().string() + ": " + sound.value(),
-                     "take a backup: the damaged file is kept",
-                     {}};
+    for (const char* table : {"recipe", "setting", "hook", "sitting", "event"}) {
+        const Result<bool> sound = is_sound(database.value(), file, table);
+        if (!sound.ok()) return sound.error();
     }
     return database;
 }
@@ -175,6 +197,15 @@ Result<StoreCount> Store::count() {
         *number = query.value().whole(0);
     }
     return count;
+}
+
+Result<bool> Store::check_texts() {
+    Result<bool> sound = is_sound(db_, file(), "revision");
+    if (!sound.ok() && is_damaged(sound.error()) && !read_only()) {
+        const int mark = ::open(mark_of(file()).c_str(), O_CREAT | O_WRONLY | O_CLOEXEC, 0600);
+        if (mark >= 0) ::close(mark);
+    }
+    return sound;
 }
 
 Result<std::string> Store::check() { return db_.value("PRAGMA integrity_check"); }

@@ -84,6 +84,9 @@ class Store {
     [[nodiscard]] Result<std::optional<StoredSitting>> last_sitting();
 
     [[nodiscard]] Result<StoreCount> count();
+    /// Looks whether the recipes' texts are sound, which takes longer than opening should: for when
+    /// the window stands. What is found damaged is set aside at the next start.
+    [[nodiscard]] Result<bool> check_texts();
     /// What SQLite's full check says: "ok", or what is wrong.
     [[nodiscard]] Result<std::string> check();
 

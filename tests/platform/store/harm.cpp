@@ -163,6 +163,32 @@ TEST_CASE("a damaged file is set aside, named and kept, and a new library is beg
     }
 }
 
+TEST_CASE("damage among the long texts is found once the window stands, and set aside at the next "
+          "start") {
+    const Folder folder;
+    fill(folder.path());
+    const auto file = folder.path() / "wrapwright.db";
+    std::ifstream in(file, std::ios::binary);
+    const std::string bytes{std::istreambuf_iterator<char>(in), {}};
+    const std::size_t text = bytes.find("Weirfoot Jig", 8192);
+    REQUIRE(text != std::string::npos);
+    // The whole page that holds it: its cells are then no cells.
+    overwrite(file, static_cast<std::streamoff>(text / 4096 * 4096), std::string(4096, '\x5a'));
+    std::filesystem::remove(folder.path() / "wrapwright.db-wal");
+    {
+        Store store = opened(folder.path());
+        if (set_aside(folder.path()).empty()) {
+            const Result<bool> sound = store.check_texts();
+            REQUIRE_FALSE(sound.ok());
+            CHECK(sound.error().code == ErrorCode::malformed);
+        }
+    }
+    Store store = opened(folder.path());
+    CHECK(set_aside(folder.path()).size() == 1);
+    CHECK(got(store.count()) == StoreCount{});
+    CHECK(got(store.check_texts()));
+}
+
 TEST_CASE("a file that is cut short or empty is no reason to fail") {
     for (const std::uintmax_t size : {0, 1, 2000, 5000, 20000}) {
         CAPTURE(size);

@@ -1,0 +1,126 @@
+#!/usr/bin/env python3
+"""The bench in a real window: keys and presses from outside, a kill in the middle, pictures.
+
+window_test.py PROGRAM [SHOTS]   SHOTS: folder for what was seen; kept, to be looked at
+WW_KEEP_GOLDENS=1 keeps what is seen as the new goldens, after a look at every one.
+"""
+
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+import unittest
+
+sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
+from screen import ROOT, Bench, Screen  # noqa: E402
+
+GOLDEN = ROOT / "tests" / "golden" / "desktop"
+# Share of full scale by which two drivers, or a blinking cursor, may differ on average; another
+# panel in another place differs by several times that.
+TOLERANCE = 0.03
+PROGRAM = "build/wrapwright-bench"
+SHOTS = ROOT / "build" / "shots"
+
+BENCH, LAY_OUT, LIBRARY, SETTINGS = 0, 1, 2, 3
+
+
+def difference(shot, golden):
+    """Root mean square difference of two pictures at a quarter of their size, 0 to 1."""
+    run = subprocess.run(["compare", "-metric", "RMSE", str(shot), str(golden), "null:"],
+                         capture_output=True, text=True)
+    return float(run.stderr.split("(")[1].rstrip(")"))
+
+
+class Window(unittest.TestCase):
+    def setUp(self):
+        self.folder = tempfile.TemporaryDirectory(prefix="wrapwright-window-")
+        self.data = pathlib.Path(self.folder.name)
+
+    def tearDown(self):
+        self.folder.cleanup()
+
+    def look(self, screen, name):
+        """Keeps what is on the screen, and compares it with what was looked at before."""
+        shot = SHOTS / f"{name}.png"
+        screen.shot(shot)
+        small = SHOTS / "small" / f"{name}.png"
+        small.parent.mkdir(parents=True, exist_ok=True)
+        subprocess.run(["convert", str(shot), "-resize", "25%", str(small)], check=True)
+        if os.environ.get("WW_KEEP_GOLDENS"):
+            shutil.copy(small, GOLDEN / f"{name}.png")
+        self.assertTrue((GOLDEN / f"{name}.png").exists(), f"no golden: look at {small} and keep it")
+        self.assertLess(difference(small, GOLDEN / f"{name}.png"), TOLERANCE, name)
+
+    def test_a_fly_is_tied_with_one_key_through_a_kill(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            self.assertEqual(bench.state["screen"], LAY_OUT)
+            time.sleep(0.5)
+            self.look(screen, "lay-out")
+            while bench.state["events"] == 0:  # ticks, which are no events, and then the beginning
+                screen.tool("key", "space")
+                bench.drain()
+            for _ in range(9):
+                bench.key("space", "events")
+                time.sleep(0.55)
+            bench.drain()
+            self.look(screen, "winding")
+            shown = dict(bench.state)
+            bench.kill()
+
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            for what in ("at", "turns", "events"):
+                self.assertEqual(bench.state[what], shown[what], what)
+            while bench.state["at"] < bench.state["of"]:
+                bench.key("space", "events")
+                time.sleep(0.55)
+            bench.drain()
+            time.sleep(0.5)
+            self.look(screen, "done")
+            bench.close()
+
+    def test_a_broken_thread_is_mended_and_a_second_window_looks_on(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            screen.tool("mousemove", 900, 750, "click", 1)  # Begin now
+            bench.wait(lambda s: s["screen"] == BENCH)
+            for _ in range(12):
+                bench.key("Tab", "at")
+                time.sleep(0.55)
+            stood = bench.state["at"]
+            bench.key("b", "sheet")
+            time.sleep(0.5)
+            self.look(screen, "thread-broke")
+            bench.key("space", "sheet")
+            self.assertLess(bench.state["at"], stood)
+            bench.key("u", "at")
+            self.assertEqual(bench.state["at"], stood)
+
+            other = Bench(screen, PROGRAM, self.data, "--window", "800x480")
+            self.assertEqual(other.state["events"], bench.state["events"])
+            other.close()
+            bench.close()
+
+    def test_every_screen_in_a_tall_window(self):
+        with Screen(900, 1400) as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "800x1280")
+            bench.key("Escape", "screen")
+            screen.tool("key", "h")
+            for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY)):
+                screen.tool("key", key)
+                bench.wait(lambda s, n=number: s["screen"] == n)
+                time.sleep(0.5)
+                self.look(screen, name)
+                bench.key("Escape", "screen")
+            bench.close()
+
+
+if __name__ == "__main__":
+    if len(sys.argv) > 1:
+        PROGRAM = sys.argv.pop(1)
+    if len(sys.argv) > 1 and not sys.argv[1].startswith("-"):
+        SHOTS = pathlib.Path(sys.argv.pop(1))
+    unittest.main()
