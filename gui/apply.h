@@ -15,6 +15,8 @@ enum class EffectKind : unsigned char {
     favourite,     ///< text = id, number
     search,        ///< text
     save_setting,  ///< key, text
+    save_frame,    ///< the picture of `number`, a moment
+    save_steps,    ///< the pictures after each step
     tick,          ///< the sound of one
     back_up,       ///< text = file
     look_into,     ///< text = file

@@ -122,6 +122,14 @@ void draw_marks(Pen& pen, Icon icon) {
         pen.line({{7, 12}, {11, 16}, {18, 7}});
         break;
     case Icon::empty: pen.line({{3, 3}, {21, 3}, {21, 21}, {3, 21}}, true); break;
+    case Icon::film:
+        pen.line({{3, 5}, {21, 5}, {21, 19}, {3, 19}}, true);
+        pen.line({{10, 9}, {15, 12}, {10, 15}}, true);
+        break;
+    case Icon::what_if:
+        pen.line({{3, 18}, {6, 6}, {9, 18}, {12, 6}});
+        pen.line({{15, 18}, {18, 6}, {21, 18}});
+        break;
     case Icon::star:
         pen.line({{12, 3},
                   {14.5F, 9.2F},

@@ -22,6 +22,8 @@ enum class Icon : unsigned char {
     empty,
     turn, ///< an arrow round a shank
     star,
+    film,    ///< a strip of frames
+    what_if, ///< two windings, one beside the other
 };
 
 /// Draws a sign that fills a square box.

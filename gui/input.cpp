@@ -52,6 +52,13 @@ bool everywhere(Command command) {
     case Command::hand:
     case Command::theme:
     case Command::units:
+    case Command::facing:
+    case Command::water:
+    case Command::film:
+    case Command::what_if:
+    case Command::turn_fly:
+    case Command::next_view:
+    case Command::overlays:
     case Command::close: return true;
     default: return false;
     }
@@ -80,9 +87,11 @@ std::string key_word(ImGuiKey key, bool ctrl) {
     } else if (key >= ImGuiKey_0 && key <= ImGuiKey_9) {
         word = static_cast<char>('0' + (key - ImGuiKey_0));
     } else if (key >= ImGuiKey_F1 && key <= ImGuiKey_F12) {
-        word = "f" + std::to_string(key - ImGuiKey_F1 + 1);
+        word = std::to_string(key - ImGuiKey_F1 + 1);
+        word.insert(0, 1, 'f');
     }
-    return ctrl && !word.empty() ? "ctrl " + word : word;
+    if (!ctrl || word.empty()) return word;
+    return std::string("ctrl ").append(word);
 }
 
 void take_keys(const Model& model, Typing& typing, Wishes& wishes) {

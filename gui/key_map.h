@@ -25,6 +25,10 @@ enum class Command : unsigned char {
     next_view,
     overlays, ///< all on or all off
     units,
+    facing, ///< the class's side
+    water,  ///< deeper, and out again
+    film,   ///< the whole tying, to scrub through
+    what_if,
     lay_out,
     library,
     settings,

@@ -24,6 +24,13 @@ int moment_of(const Model& model) {
     return model.course[static_cast<std::size_t>(model.state.at)].moment;
 }
 
+Pictured pictured(const Model& model) {
+    const bool empty = !model.fly || model.fly->tied.moments.empty();
+    if (model.screen == Screen::film) return {model.fly, empty ? none : model.film_at};
+    if (model.screen == Screen::what_if && model.tried) return {model.tried, moment_of(model)};
+    return {model.fly, moment_of(model)};
+}
+
 Counted counted_at(const OpenFly& fly, int moment) {
     if (moment == none) return {};
     const Tied& tied = fly.tied;
@@ -74,6 +81,7 @@ Duration next_change(const Model& model) {
     Duration next = model.now + far_away;
     if (!model.notice.empty()) next = std::min(next, model.notice_until);
     if (model.counting) next = std::min(next, model.next_turn);
+    if (model.film_playing) next = std::min(next, model.film_next);
     if (at_work(model)) {
         const Duration wait = wait_at(*model.fly, moment_of(model));
         const double gone = (model.now - model.stop_since).si;

@@ -5,6 +5,7 @@
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
+#include "gui/what_if.h"
 
 #include <memory>
 #include <string>
@@ -12,7 +13,7 @@
 
 namespace wrapwright {
 
-enum class Screen : unsigned char { bench, lay_out, library, settings, keys };
+enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if };
 
 /// What is open over the bench and asks for an answer.
 enum class Sheet : unsigned char {
@@ -62,6 +63,12 @@ struct Model {
     std::string notice{};  ///< said softly, gone by itself
     Duration notice_until{};
 
+    int film_at = 0; ///< the moment that the film shows
+    bool film_playing = false;
+    Duration film_next{}; ///< when the next moment comes
+    Trials trials{};      ///< of the what-if
+    std::shared_ptr<const OpenFly> tried{};
+
     std::vector<LibraryRow> library{};
     std::string search{};
     double screen_dots_per_mm = 0.0; ///< as the screen tells; 0 where it does not
@@ -74,6 +81,14 @@ struct Model {
 
 /// Whether a sitting is on, with a stop to stand at.
 [[nodiscard]] bool at_work(const Model& model);
+
+/// The fly and the moment that the picture shows: the film's, the one that is tried, or the
+/// sitting's.
+struct Pictured {
+    std::shared_ptr<const OpenFly> fly{};
+    int moment = none;
+};
+[[nodiscard]] Pictured pictured(const Model& model);
 
 /// The moment where the person stands; the last one when all is done. none without a record.
 [[nodiscard]] int moment_of(const Model& model);

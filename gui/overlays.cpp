@@ -22,8 +22,8 @@ float mm(Length x) { return static_cast<float>(in_millimetres(x)); }
 
 class Marks {
   public:
-    Marks(const Model& model, int moment, Scene& scene)
-        : model_(model), fly_(*model.fly), moment_(moment), scene_(scene),
+    Marks(const Model& model, const OpenFly& fly, int moment, Scene& scene)
+        : model_(model), fly_(fly), moment_(moment), scene_(scene),
           counted_(counted_at(fly_, moment)),
           text_(scene.text_px * scene.camera.height / static_cast<float>(scene.size.height)) {}
 
@@ -202,8 +202,8 @@ class Marks {
 
 } // namespace
 
-void add_overlays(const Model& model, int moment, Scene& scene) {
-    Marks(model, moment, scene).add();
+void add_overlays(const Model& model, const OpenFly& fly, int moment, Scene& scene) {
+    Marks(model, fly, moment, scene).add();
 }
 
 } // namespace wrapwright

@@ -9,6 +9,6 @@ namespace wrapwright {
 /// Adds the marks that the settings ask for, for what the moment winds.
 ///
 /// Valid   a scene with camera, size and text_px set; a record with moments
-void add_overlays(const Model& model, int moment, Scene& scene);
+void add_overlays(const Model& model, const OpenFly& fly, int moment, Scene& scene);
 
 } // namespace wrapwright

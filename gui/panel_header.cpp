@@ -15,7 +15,9 @@ struct Door {
     std::string_view label;
 };
 
-constexpr std::array<Door, 4> doors{{
+constexpr std::array<Door, 6> doors{{
+    {Icon::film, Command::film, "Film"},
+    {Icon::what_if, Command::what_if, "What if"},
     {Icon::lay_out, Command::lay_out, "Lay out"},
     {Icon::library, Command::library, "Recipes"},
     {Icon::settings, Command::settings, "Settings"},
@@ -45,7 +47,7 @@ float width_of(ImFont* font, std::string_view words) {
 } // namespace
 
 void panel_header(Ui& ui, const Box& box) {
-    const float side = std::max(box.height, std::min(76.0F, 0.11F * box.width));
+    const float side = std::max(box.height, std::min(76.0F, 0.085F * box.width));
     float x = box.right();
     for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
         x -= side;

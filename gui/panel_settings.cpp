@@ -84,6 +84,9 @@ void panel_settings(Ui& ui, const Box& box) {
                                      : told > 0.0        ? " (told)"
                                                          : " (usual)"),
            dots, 0.05, 1.0, 40.0);
+    flag(ui, scroll, "Facing a class: mirrored once more", "facing the class", s.facing);
+    number(ui, scroll, "Colours under clear water", "water", write_rounded(s.depth_m, 1) + " m",
+           s.depth_m, 0.5, 0.0, 10.0);
     flag(ui, scroll, "Inches beside millimetres", "inches", s.inches);
     flag(ui, scroll, "A press counts a turn while winding", "count turns", s.count_turns);
     number(ui, scroll, "Seconds for a turn, counting by itself", "pace",

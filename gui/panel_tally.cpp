@@ -10,6 +10,21 @@ namespace {
 
 bool anything(const Drawn& d) { return d.turns > 0.0 || d.count > 0.0 || d.length.si > 0.0; }
 
+/// How much of a part is on the fly: full for what is there, open for what this step takes.
+void bar(Ui& ui, const TallyRow& row, const Box& box) {
+    const double all = row.used.mass.si + row.now.mass.si + row.to_come.mass.si;
+    if (all <= 0.0) return;
+    const float used = box.width * static_cast<float>(row.used.mass.si / all);
+    const float now = box.width * static_cast<float>(row.now.mass.si / all);
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.line), 2.0F);
+    list.AddRectFilled(corner(box), {box.x + used, box.bottom()}, im(ui.colours.accent), 2.0F);
+    if (now > 0.0F) {
+        list.AddRect({box.x + used, box.y - 1.0F}, {box.x + used + now, box.bottom() + 1.0F},
+                     im(ui.colours.accent), 2.0F, 0, 2.0F);
+    }
+}
+
 } // namespace
 
 void panel_tally(Ui& ui, const Box& box) {
@@ -42,7 +57,8 @@ void panel_tally(Ui& ui, const Box& box) {
                                      drawn_words(row, row.now, inches),
                                      drawn_words(row, row.to_come, inches),
                                      batch ? drawn_words(row, row.batch_to_come, inches) : ""};
-        float high = height_of(ui.fonts.small, row.part, name);
+        const float words = height_of(ui.fonts.small, row.part, name);
+        float high = words + 1.5F * grid;
         for (const std::string& text : cells) {
             high = std::max(high, height_of(ui.fonts.small, text, wide - grid));
         }
@@ -54,6 +70,7 @@ void panel_tally(Ui& ui, const Box& box) {
         }
         const Box text{at.x, at.y + 0.5F * grid, at.width, at.height};
         write(ui, ui.fonts.small, c.ink, {text.x, text.y, name, text.height}, row.part);
+        bar(ui, row, {text.x, text.y + words + 0.25F * grid, name - grid, 0.75F * grid});
         for (int i = 0; i < columns; ++i) {
             cell(text, i, i == 1 && now ? c.ink : c.soft, cells[i]);
         }

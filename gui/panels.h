@@ -28,6 +28,12 @@ void panel_library(Ui& ui, const Box& box);
 void panel_settings(Ui& ui, const Box& box);
 void panel_keys(Ui& ui, const Box& box);
 
+/// The whole tying, to scrub through, to play, to save as pictures.
+void panel_film(Ui& ui, const Box& box);
+
+/// One winding done otherwise, beside what it comes to.
+void panel_what_if(Ui& ui, const Box& box);
+
 /// What is open over the bench; nothing where none is.
 void panel_sheet(Ui& ui, const Box& window);
 

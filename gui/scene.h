@@ -64,8 +64,9 @@ struct Scene {
     PixelSize size{};
     Backdrop backdrop = Backdrop::light;
     Highlight highlight{};
-    int supersample = 2; ///< each pixel is drawn as that many squared, 1 to 4; fewer
-                         ///< where the picture is very large
+    glm::vec3 light{1.0F}; ///< share of red, green and blue that reaches the eye
+    int supersample = 2;   ///< each pixel is drawn as that many squared, 1 to 4; fewer
+                           ///< where the picture is very large
     std::vector<OverlayLine> lines{};
     std::vector<OverlayHatch> hatches{};
     std::vector<OverlayLabel> labels{};

@@ -69,31 +69,34 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
     return p;
 }
 
-void bench(Ui& ui, const Box& all, Shown& shown) {
+void bench(Ui& ui, const Box& all) {
     const Places p = places(ui.model, ui.sizes, all, control_height(ui));
     panel_step(ui, p.step);
     panel_acts(ui, p.acts);
-    if (p.wraps.width > 0.0F) {
-        panel_wraps(ui, p.wraps);
-        shown.wraps = p.wraps;
-    }
+    if (p.wraps.width > 0.0F) panel_wraps(ui, p.wraps);
     if (p.tally.width > 0.0F) panel_tally(ui, p.tally);
 }
 
-/// A line over everything at the foot, gone by itself.
+/// A line over everything, gone by itself. What lies below can be pressed through it.
 void notice(Ui& ui, const Box& window) {
     if (ui.model.notice.empty()) return;
     ImFont* font = ui.fonts.small;
-    const float room = window.width - 8.0F * grid;
     const std::string& text = ui.model.notice;
     const float wide =
-        std::min(room, font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.c_str()).x + 1.0F);
+        std::min(window.width - 8.0F * grid,
+                 font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, text.c_str()).x + 1.0F);
     const float high = height_of(font, text, wide);
-    const Box box{window.x + 0.5F * (window.width - wide) - 2.0F * grid,
-                  window.bottom() - high - 5.0F * grid, wide + 4.0F * grid, high + 2.0F * grid};
-    ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.accent), 6.0F);
+    // At the head, where nothing is pressed while tying.
+    const Box box{window.x + 0.5F * (window.width - wide) - 2.0F * grid, window.y + grid,
+                  wide + 4.0F * grid, high + 2.0F * grid};
+    ImGui::SetNextWindowPos(corner(box));
+    ImGui::SetNextWindowSize({box.width, box.height});
+    ImGui::Begin("notice", nullptr,
+                 plain | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoFocusOnAppearing);
+    ImGui::GetWindowDrawList()->AddRectFilled(corner(box), far_corner(box), im(ui.colours.accent),
+                                              6.0F);
     write(ui, font, ui.colours.accent_ink, {box.x + 2.0F * grid, box.y + grid, wide, high}, text);
+    ImGui::End();
 }
 
 /// What the store could not do stays until it is put away.
@@ -113,7 +116,15 @@ float trouble(Ui& ui, const Box& all) {
     return box.height + grid;
 }
 
-void screen(Ui& ui, const Box& window, Shown& shown) {
+/// Where the picture of the wraps was drawn, if anywhere.
+Box wraps_of(const Ui& ui) {
+    for (const DrawnControl& control : ui.controls) {
+        if (control.label == "wraps") return control.box;
+    }
+    return {};
+}
+
+void screen(Ui& ui, const Box& window) {
     Box all = window.inside(grid);
     const float head = std::min(control_height(ui), std::max(least_control, 0.1F * window.height));
     panel_header(ui, {all.x, all.y, all.width, head});
@@ -123,11 +134,13 @@ void screen(Ui& ui, const Box& window, Shown& shown) {
     all.y += told;
     all.height -= told;
     switch (ui.model.screen) {
-    case Screen::bench: bench(ui, all, shown); break;
+    case Screen::bench: bench(ui, all); break;
     case Screen::lay_out: panel_lay_out(ui, all); break;
     case Screen::library: panel_library(ui, all); break;
     case Screen::settings: panel_settings(ui, all); break;
     case Screen::keys: panel_keys(ui, all); break;
+    case Screen::film: panel_film(ui, all); break;
+    case Screen::what_if: panel_what_if(ui, all); break;
     }
 }
 
@@ -164,9 +177,9 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     ImGui::GetWindowDrawList()->AddRectFilled({0.0F, 0.0F}, io.DisplaySize, im(ui.colours.ground));
     ImGui::BeginDisabled(model.sheet != Sheet::closed);
     ImGui::GetStyle().DisabledAlpha = 1.0F;
-    screen(ui, window, shown);
+    screen(ui, window);
+    shown.wraps = wraps_of(ui);
     ImGui::EndDisabled();
-    if (model.sheet == Sheet::closed) notice(ui, window);
     ImGui::End();
     if (model.sheet != Sheet::closed) {
         ui.controls.clear(); // what lies below cannot be pressed
@@ -175,9 +188,9 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
         if (typing.fresh) ImGui::SetNextWindowFocus();
         ImGui::Begin("sheet", nullptr, plain);
         panel_sheet(ui, window);
-        notice(ui, window);
         ImGui::End();
     }
+    notice(ui, window);
     ImGui::PopStyleVar(2);
     ImGui::PopFont();
     shown.wishes = std::move(ui.wishes);

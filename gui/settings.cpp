@@ -47,6 +47,8 @@ std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settin
         {"count turns", on_off(settings.count_turns)},
         {"pace", write_number(settings.pace_s)},
         {"tick", on_off(settings.tick)},
+        {"facing the class", on_off(settings.facing)},
+        {"water", write_number(settings.depth_m)},
         {"key map", text_of(settings.keys)},
     };
     for (std::size_t i = 0; i < overlay_count; ++i) {
@@ -69,6 +71,8 @@ bool take_setting(Settings& settings, std::string_view key, std::string_view tex
     if (key == "count turns") return take_flag(settings.count_turns, text);
     if (key == "pace") return take_number(settings.pace_s, text, 0.3, 10.0, true);
     if (key == "tick") return take_flag(settings.tick, text);
+    if (key == "facing the class") return take_flag(settings.facing, text);
+    if (key == "water") return take_number(settings.depth_m, text, 0.0, 10.0, true);
     if (key == "key map") {
         settings.keys = key_map_of(text);
         return true;

@@ -37,8 +37,10 @@ struct Settings {
     double dots_per_mm = 0.0; ///< measured by the person; 0: what the screen tells
     bool inches = false;      ///< beside millimetres
     bool count_turns = true;  ///< a press in a winding counts a turn
-    double pace_s = 0.0; ///< seconds for each turn when counting runs by itself, 0.3 to 10; 0: off
-    bool tick = false;   ///< a tick with each turn counted
+    double pace_s = 0.0;  ///< seconds for each turn when counting runs by itself, 0.3 to 10; 0: off
+    bool tick = false;    ///< a tick with each turn counted
+    bool facing = false;  ///< the class looks from the other side: pictures mirror
+    double depth_m = 0.0; ///< of clear water between daylight and the fly, 0 to 10
     bool overlays[overlay_count] = {false, true, true, true, true, false, false, true};
     KeyMap keys = usual_keys();
     friend bool operator==(const Settings&, const Settings&) = default;

@@ -103,6 +103,38 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
     return pressed;
 }
 
+std::optional<float> slider(Ui& ui, std::string_view label, float value, float least, float most,
+                            const Box& box) {
+    const std::string name(label);
+    ImGui::SetCursorScreenPos(corner(box));
+    ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
+    ui.controls.push_back({name, box});
+    const float knob = 0.5F * std::min(box.height, least_control) - 6.0F;
+    const float from = box.x + knob;
+    const float length = std::max(1.0F, box.width - 2.0F * knob);
+    std::optional<float> moved;
+    if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+        const float share = std::clamp((ImGui::GetIO().MousePos.x - from) / length, 0.0F, 1.0F);
+        moved = least + share * (most - least);
+    }
+    const bool focused = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;
+    if (focused) {
+        const float step = (most - least) / 40.0F;
+        if (ImGui::IsKeyPressed(ImGuiKey_LeftArrow)) moved = std::max(least, value - step);
+        if (ImGui::IsKeyPressed(ImGuiKey_RightArrow)) moved = std::min(most, value + step);
+    }
+    if (moved) value = *moved;
+    const float at = from + length * std::clamp((value - least) / (most - least), 0.0F, 1.0F);
+    const float middle = box.y + 0.5F * box.height;
+    const Palette& c = ui.colours;
+    ImDrawList& list = *ImGui::GetWindowDrawList();
+    list.AddRectFilled({from, middle - 3.0F}, {from + length, middle + 3.0F}, im(c.line), 3.0F);
+    list.AddRectFilled({from, middle - 3.0F}, {at, middle + 3.0F}, im(c.accent), 3.0F);
+    list.AddCircleFilled({at, middle}, knob, im(c.accent));
+    if (focused) list.AddCircle({at, middle}, knob + 3.0F, im(c.ink), 0, 2.0F);
+    return moved;
+}
+
 bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box) {
     ImGui::SetCursorScreenPos(corner(box));
     ImGui::PushStyleColor(ImGuiCol_FrameBg, vec(ui.colours.field));

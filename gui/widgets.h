@@ -4,6 +4,8 @@
 #include "gui/icons.h"
 #include "gui/ui.h"
 
+#include <optional>
+
 namespace wrapwright {
 
 /// A part of a panel that scrolls: open it, draw rows into what it gives, close it.
@@ -31,6 +33,10 @@ int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& b
 /// room for more lines of words.
 bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool picked, const Box& box,
                 const Icon* icon = nullptr);
+
+/// A slider over the whole box; where it was moved to, by drag or, when it has the focus, by arrows.
+std::optional<float> slider(Ui& ui, std::string_view label, float value, float least, float most,
+                            const Box& box);
 
 /// A line to type in. Whether it was ended with enter.
 bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box);

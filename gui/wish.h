@@ -33,11 +33,17 @@ enum class WishKind : unsigned char {
     shift,       ///< x, y in shares of the picture's height
     view,        ///< number = PictureView
     whole_fly,   ///< the view as it comes
-    put_away,    ///< the trouble that was read
-    back_up,     ///< text = file
-    look_into,   ///< a backup: text = file
-    restore,     ///< what was looked into
-    tick_clock,  ///< time has passed
+    film_go,     ///< number = moment
+    film_play,   ///< or stop
+    what_set,    ///< number = Trial, x = value in SI or turns
+    what_keep,
+    save_frame, ///< the picture that is shown
+    save_steps, ///< one for each step
+    put_away,   ///< the trouble that was read
+    back_up,    ///< text = file
+    look_into,  ///< a backup: text = file
+    restore,    ///< what was looked into
+    tick_clock, ///< time has passed
     quit,
 };
 

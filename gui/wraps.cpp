@@ -1,6 +1,7 @@
 #include "gui/wraps.h"
 
 #include "core/geometry/fly/build.h"
+#include "core/water/light.h"
 #include "gui/overlays.h"
 
 #include <algorithm>
@@ -50,25 +51,27 @@ void WrapsScene::frame(const Asked& asked) {
 }
 
 const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_px) {
-    Asked asked{model.fly,
-                moment_of(model),
+    const Pictured shown = pictured(model);
+    Asked asked{shown.fly,
+                shown.moment,
                 model.wraps,
-                model.settings.left_handed,
+                model.settings.left_handed != model.settings.facing,
                 model.settings.theme,
                 size,
                 text_px,
                 model.state.turns,
-                at_work(model),
+                model.screen != Screen::film && at_work(model),
                 model.settings.count_turns,
                 model.settings.inches,
+                model.settings.depth_m,
                 {}};
     std::copy(std::begin(model.settings.overlays), std::end(model.settings.overlays),
               asked.overlays.begin());
     changed_ = asked_ != asked;
     if (!changed_) return scene_;
-    const OpenFly& fly = *model.fly;
+    const OpenFly& fly = *shown.fly;
     const int last = static_cast<int>(fly.tied.moments.size()) - 1;
-    if (framed_ != model.fly) {
+    if (framed_ != model.fly && framed_ != shown.fly) {
         build_fly(fly.pattern, fly.tied, last, {4.0, false, false}, model_);
         outline_.clear();
         for (const FlyPiece& piece : model_.pieces) {
@@ -76,7 +79,7 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
                 outline_.emplace_back(v.position[0], v.position[1], v.position[2]);
             }
         }
-        framed_ = model.fly;
+        framed_ = model.fly; // what is tried keeps the frame
         built_.reset();
     }
     scene_.size = size;
@@ -86,12 +89,18 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
     frame(asked);
     const double dots = size.height / static_cast<double>(scene_.camera.height);
     const int fineness = static_cast<int>(std::ceil(std::log(dots) / std::log(fineness_step)));
-    const Built wanted{model.fly, asked.moment, fineness};
+    const Built wanted{shown.fly, asked.moment, fineness};
     if (built_ != wanted) {
         build_fly(fly.pattern, fly.tied, asked.moment,
                   {std::pow(fineness_step, fineness), true, true}, model_);
         scene_.model_stamp = ++stamp_;
         built_ = wanted;
+    }
+    // The eye has got used to the water: the colour that is left most stays as it is.
+    const std::array<double, 3> left = light_left(metres(asked.depth_m));
+    const double most = std::max({left[0], left[1], left[2]});
+    for (int i = 0; i < 3; ++i) {
+        scene_.light[i] = static_cast<float>(left[static_cast<std::size_t>(i)] / most);
     }
     scene_.model = &model_;
     scene_.highlight = {};
@@ -102,7 +111,9 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
     scene_.lines.clear();
     scene_.hatches.clear();
     scene_.labels.clear();
-    if (asked.moment != none) add_overlays(model, asked.moment, scene_);
+    if (asked.moment != none && model.screen != Screen::film) {
+        add_overlays(model, fly, asked.moment, scene_);
+    }
     asked_ = std::move(asked);
     return scene_;
 }

@@ -32,6 +32,7 @@ class WrapsScene {
         float text_px = 0.0F;
         double turns = 0.0;
         bool working = false, count_turns = false, inches = false;
+        double depth_m = 0.0;
         std::array<bool, overlay_count> overlays{};
         friend bool operator==(const Asked&, const Asked&) = default;
     };

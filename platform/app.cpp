@@ -157,7 +157,7 @@ Result<bool> App::prepare_letters(PixelSize size) {
 Result<bool> App::draw(PixelSize size) {
     const Gl& gl = backend_->gl();
     const float scale = ImGui::GetIO().DisplayFramebufferScale.x;
-    if (shown_.wraps.width > 0.0F && model_.fly) {
+    if (shown_.wraps.width > 0.0F && pictured(model_).fly) {
         const PixelSize room{std::max(8, static_cast<int>(shown_.wraps.width * scale)),
                              std::max(8, static_cast<int>(shown_.wraps.height * scale))};
         // Letters over the fly leave it room.

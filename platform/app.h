@@ -65,6 +65,11 @@ class App {
     [[nodiscard]] Result<bool> open_size(const std::string& size, Model& next);
     [[nodiscard]] Result<bool> duplicate(const std::string& id, Model& next);
     [[nodiscard]] Result<bool> list(Model& next);
+    /// Draws the fly as it is after a moment, large and from where it is looked at, into a PNG.
+    [[nodiscard]] Result<bool> save_picture(const Model& model, int moment,
+                                            const std::filesystem::path& file);
+    [[nodiscard]] Result<bool> save_steps(Model& next);
+    [[nodiscard]] std::filesystem::path pictures_folder() const;
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
     [[nodiscard]] std::int64_t today() const {

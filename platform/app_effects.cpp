@@ -3,6 +3,8 @@
 #include "core/recipe/text.h"
 #include "core/units/hook_size.h"
 #include "platform/app.h"
+#include "platform/files.h"
+#include "platform/gl/image.h"
 
 namespace wrapwright {
 
@@ -16,6 +18,17 @@ std::string list_of(const std::vector<std::string>& names) {
     }
     if (names.size() > 6) list += " and " + std::to_string(names.size() - 6) + " more";
     return list;
+}
+
+/// "weirfoot-jig-14", with nothing in it that a folder could mean otherwise.
+std::string picture_stem(const Model& model) {
+    std::string stem = model.fly->id + "-" + write_hook_size(model.fly->size);
+    for (char& c : stem) {
+        const bool plain =
+            (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
+        if (!plain) c = '_';
+    }
+    return stem;
 }
 
 void say(Model& model, std::string words) {
@@ -46,6 +59,13 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::save_setting:
         if (next.read_only) return true; // it holds for this window alone
         return store_.set_setting(effect.key, effect.text);
+    case EffectKind::save_frame: {
+        const auto file = pictures_folder() / (picture_stem(next) + ".png");
+        const Result<bool> saved = save_picture(next, effect.number, file);
+        if (saved.ok()) say(next, "Saved as " + file.string());
+        return saved;
+    }
+    case EffectKind::save_steps: return save_steps(next);
     case EffectKind::tick: backend_->tick(); return true;
     case EffectKind::back_up: {
         const Result<bool> done = store_.back_up(effect.text);
@@ -56,6 +76,49 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::restore: return restore(next);
     case EffectKind::quit: backend_->close(); return true;
     }
+    return true;
+}
+
+std::filesystem::path App::pictures_folder() const {
+    return std::filesystem::path(model_.data_folder) / "pictures";
+}
+
+Result<bool> App::save_picture(const Model& model, int moment, const std::filesystem::path& file) {
+    std::error_code ignored;
+    std::filesystem::create_directories(file.parent_path(), ignored);
+    Model of = model;
+    of.screen = Screen::film;
+    of.film_at = moment;
+    WrapsScene wraps;
+    Scene scene = wraps.compose(of, {1600, 1000}, 24.0F);
+    scene.supersample = 2;
+    const Result<GLuint> drawn = scenes_.draw(scene);
+    if (!drawn.ok()) return drawn.error();
+    picture_ = 0; // the picture on the screen was drawn over
+    const std::vector<std::uint8_t> png = png_of(read_pixels(backend_->gl(), scene.size));
+    Result<bool> written =
+        write_file(file, {reinterpret_cast<const char*>(png.data()), png.size()});
+    if (written.ok()) return written;
+    Error error = written.error();
+    error.message = file.string() + ": " + error.message;
+    return error;
+}
+
+Result<bool> App::save_steps(Model& next) {
+    const std::vector<Moment>& moments = next.fly->tied.moments;
+    const auto folder = pictures_folder();
+    int saved = 0;
+    for (std::size_t i = 0; i < moments.size(); ++i) {
+        if (i + 1 < moments.size() && moments[i + 1].step == moments[i].step) continue;
+        const int step = moments[i].step + 1;
+        std::string number = std::to_string(step);
+        if (step < 10) number.insert(0, 1, '0');
+        const Result<bool> done = save_picture(
+            next, static_cast<int>(i), folder / (picture_stem(next) + "-step" + number + ".png"));
+        if (!done.ok()) return done;
+        ++saved;
+    }
+    say(next, std::to_string(saved) + " pictures saved in " + folder.string());
     return true;
 }
 

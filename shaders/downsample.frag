@@ -6,6 +6,7 @@ in vec2 v_at;
 
 uniform sampler2D image;
 uniform int factor;
+uniform vec3 light; // what is left of each colour, 1 in air
 
 layout(location = 0) out vec4 out_colour;
 
@@ -25,6 +26,6 @@ void main() {
             sum += decode_srgb(texelFetch(image, at * factor + ivec2(x, y), 0).rgb);
         }
     }
-    vec3 c = encode_srgb(sum / float(factor * factor));
+    vec3 c = encode_srgb(light * sum / float(factor * factor));
     out_colour = vec4(c + bayer(at) / 255.0, 1.0);
 }

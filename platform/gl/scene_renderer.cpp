@@ -171,6 +171,7 @@ Result<bool> SceneRenderer::draw(const Scene& scene, GLuint framebuffer) {
     const Program& down = program("downsample");
     down.use();
     down.set("factor", supersample_);
+    down.set("light", scene.light);
     bind_texture(gl, 0, targets_.picture.colour());
     fill_screen();
     return true;

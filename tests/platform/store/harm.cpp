@@ -190,7 +190,7 @@ TEST_CASE("damage among the long texts is found once the window stands, and set 
 }
 
 TEST_CASE("a file that is cut short or empty is no reason to fail") {
-    for (const std::uintmax_t size : {0, 1, 2000, 5000, 20000}) {
+    for (const std::uintmax_t size : {0U, 1U, 2000U, 5000U, 20000U}) {
         CAPTURE(size);
         const Folder folder;
         fill(folder.path());

@@ -1,0 +1,79 @@
+#pragma once
+// One wish at work on the next model: the parts of apply(), for gui/apply*.cpp alone.
+
+#include "gui/apply.h"
+
+#include <cmath>
+
+namespace wrapwright::detail {
+
+/// One wish at work on the next model.
+class Answer {
+  public:
+    Answer(const Model& before, Duration now) : m_{before, {}} {
+        m_.model.now = now;
+        if (!model().notice.empty() && now >= model().notice_until) model().notice.clear();
+    }
+    Applied take(const Wish& wish);
+
+  private:
+    static constexpr Duration notice_time = seconds(4.0);
+
+    Model& model() { return m_.model; }
+    Effect& effect(EffectKind kind, std::string text = {}) {
+        Effect& e = m_.effects.emplace_back();
+        e.kind = kind;
+        e.text = std::move(text);
+        return e;
+    }
+    void say(std::string words) {
+        model().notice = std::move(words);
+        model().notice_until = model().now + notice_time;
+    }
+    /// Whether what happens can be kept; says so where it cannot.
+    bool may_write() {
+        if (model().read_only) say("Another window keeps the library; this one only looks on");
+        return !model().read_only;
+    }
+    void happen(EventKind kind, int number = 0, std::string text = {});
+    void command(Command command);
+    void press(bool skip);
+    void press_in_lay_out();
+    void begin(int flies);
+    void back();
+    void undo();
+    void ask(Sheet sheet);
+    void count();
+    void pass_time();
+    void set(const std::string& key, const std::string& text);
+    void toggle(const std::string& key, bool now) { set(key, now ? "off" : "on"); }
+    void show(Screen screen) {
+        model().screen = screen;
+        model().sheet = Sheet::closed;
+        if (screen == Screen::library) effect(EffectKind::search, model().search);
+    }
+    [[nodiscard]] Duration pace() {
+        const double said = model().settings.pace_s;
+        return seconds(said > 0.0 ? said : 1.0);
+    }
+    void tick_next();
+    void set_flies(int flies);
+    void next_size();
+    void next_water();
+    void all_overlays();
+    void film_go(int moment);
+    void film_play();
+    void open_what_if();
+    void what_set(int which, double value);
+    void what_keep();
+    /// Turns that a press still counts at this stop.
+    [[nodiscard]] double turns_left() {
+        if (!at_work(model())) return 0.0;
+        const double all = counted_at(*model().fly, moment_of(model())).turns;
+        return std::max(0.0, std::round(all) - model().state.turns);
+    }
+
+    Applied m_;
+};
+
+} // namespace wrapwright::detail

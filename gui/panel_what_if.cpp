@@ -1,0 +1,117 @@
+#include "core/tying/finding_text.h"
+#include "core/tying/words.h"
+#include "gui/number_words.h"
+#include "gui/panels.h"
+#include "gui/widgets.h"
+
+#include <algorithm>
+#include <array>
+
+namespace wrapwright {
+
+namespace {
+
+constexpr std::array<std::string_view, trial_count> trial_names{
+    "Turns", "From turn to turn", "Strand, across", "Starts, behind the eye",
+    "Stops, behind the eye"};
+
+std::string value_words(std::size_t what, double value, bool inches) {
+    return what == static_cast<std::size_t>(Trial::turns) ? turn_words(value)
+                                                          : length_words({value}, inches);
+}
+
+/// What the tried winding came to, in a line each.
+std::string outcome(const OpenFly& tried, const OpenFly& fly, int moment, bool inches) {
+    const Counted own = counted_at(tried, moment);
+    std::string text;
+    for (int i = own.first; i < own.last; ++i) {
+        const Winding& w = tried.tied.windings[static_cast<std::size_t>(i)];
+        text += counted(w.turns, "turn", "turns") + ", " + length_words(w.pitch, inches) +
+                " apart; " + length_words(w.length, inches) + " of strand, " + mass_words(w.mass) +
+                '\n';
+    }
+    text += "The fly: " + mass_words(tried.tied.mass.value) + ", was " +
+            mass_words(fly.tied.mass.value);
+    return text;
+}
+
+/// The sliders and what they come to.
+void trials(Ui& ui, const std::array<TrialRange, trial_count>& ranges, int moment, const Box& in) {
+    const float line = ui.fonts.small->FontSize;
+    Scroll scroll(ui, "what if", in);
+    const bool inches = ui.model.settings.inches;
+    const Box title = scroll.row(ui.fonts.main->FontSize + grid);
+    write(ui, ui.fonts.main, ui.colours.ink, title, "What if");
+    for (std::size_t i = 0; i < trial_count; ++i) {
+        const TrialRange& range = ranges[i];
+        const double value = ui.model.trials[i].value_or(range.now);
+        const Box words = scroll.row(line + 2.0F);
+        std::string text(trial_names[i]);
+        text += ": " + value_words(i, value, inches);
+        if (ui.model.trials[i]) text += ", was " + value_words(i, range.now, inches);
+        write(ui, ui.fonts.small, ui.model.trials[i] ? ui.colours.ink : ui.colours.soft, words,
+              text);
+        Box track = scroll.row(least_control + 0.5F * grid);
+        track.height = least_control;
+        const auto moved =
+            slider(ui, trial_names[i], static_cast<float>(value), static_cast<float>(range.least),
+                   static_cast<float>(range.most), track);
+        if (moved) {
+            Wish w = wish(WishKind::what_set, static_cast<int>(i));
+            w.x = *moved;
+            ui.want(std::move(w));
+        }
+    }
+    const OpenFly& tried = *ui.model.tried;
+    const float room = in.width - 4.0F * grid;
+    const auto say = [&](Colour colour, const std::string& text) {
+        const Box row = scroll.row(height_of(ui.fonts.small, text, room) + 0.5F * grid);
+        write(ui, ui.fonts.small, colour, {row.x, row.y, room, row.height}, text);
+    };
+    say(ui.colours.ink, outcome(tried, *ui.model.fly, moment, inches));
+    const int step = tried.tied.moments[static_cast<std::size_t>(moment)].step;
+    for (const Finding& finding : tried.tied.findings) {
+        if (finding.step != step || finding.level == Level::note) continue;
+        const FindingText text = describe(tried.pattern, finding);
+        say(ui.colours.warn, text.message + "; " + text.remedy);
+    }
+}
+
+} // namespace
+
+void panel_what_if(Ui& ui, const Box& box) {
+    const int moment = moment_of(ui.model);
+    const auto ranges = ui.model.fly ? trial_ranges(*ui.model.fly, moment) : std::nullopt;
+    if (!ranges || !ui.model.tried) {
+        sheet(ui, box);
+        write(ui, ui.fonts.small, ui.colours.soft, box.inside(2.0F * grid),
+              "Nothing is wound in this action.");
+        return;
+    }
+    const bool wide = box.width >= box.height;
+    Box strip = box;
+    if (wide) {
+        const float half = 0.5F * (box.width - grid);
+        panel_wraps(ui, {box.x, box.y, half, box.height});
+        strip = {box.x + half + grid, box.y, half, box.height};
+    } else {
+        const float part = 0.4F * box.height;
+        panel_wraps(ui, {box.x, box.y, box.width, part});
+        strip = {box.x, box.y + part + grid, box.width, box.height - part - grid};
+    }
+    sheet(ui, strip);
+    Box in = strip.inside(2.0F * grid);
+    const float high = control_height(ui);
+    const Box foot{in.x, in.bottom() - high, in.width, high};
+    in.height -= high + grid;
+    trials(ui, *ranges, moment, in);
+    const float half = 0.5F * (foot.width - grid);
+    if (button(ui, "Keep for this sitting", {foot.x, foot.y, half, high}, true)) {
+        ui.want(wish(WishKind::what_keep));
+    }
+    if (button(ui, "Drop it", {foot.x + half + grid, foot.y, half, high})) {
+        ui.want(wish(WishKind::show, static_cast<int>(Screen::bench)));
+    }
+}
+
+} // namespace wrapwright
