@@ -48,6 +48,7 @@ void Answer::begin(int flies) {
 
 void Answer::press_in_lay_out() {
     Model& m = model();
+    if (!m.fly || m.fly->tied.moments.empty()) return show(Screen::bench);
     const bool all = std::all_of(m.laid_out.begin(), m.laid_out.end(), [](bool on) { return on; });
     if (!all) return tick_next();
     if (m.events.empty() || m.state.finished(m.course)) return begin(m.flies);
@@ -84,6 +85,9 @@ void Answer::press(bool skip) {
     if (m.screen == Screen::lay_out) return press_in_lay_out();
     if (m.screen == Screen::film) return film_play();
     if (m.screen != Screen::bench) return show(Screen::bench);
+    if (!m.fly || m.fly->tied.moments.empty()) {
+        return say("This recipe is words alone: there are no steps to walk through");
+    }
     if (m.events.empty() || m.state.finished(m.course)) {
         m.laid_out.assign(m.laid_out.size(), false);
         return show(Screen::lay_out);

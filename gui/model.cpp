@@ -25,8 +25,8 @@ int moment_of(const Model& model) {
 }
 
 Pictured pictured(const Model& model) {
-    const bool empty = !model.fly || model.fly->tied.moments.empty();
-    if (model.screen == Screen::film) return {model.fly, empty ? none : model.film_at};
+    if (!model.fly || model.fly->tied.moments.empty()) return {}; // words alone
+    if (model.screen == Screen::film) return {model.fly, model.film_at};
     if (model.screen == Screen::what_if && model.tried) return {model.tried, moment_of(model)};
     return {model.fly, moment_of(model)};
 }

@@ -83,7 +83,7 @@ struct Model {
 [[nodiscard]] bool at_work(const Model& model);
 
 /// The fly and the moment that the picture shows: the film's, the one that is tried, or the
-/// sitting's.
+/// sitting's. Nothing for a recipe of words alone.
 struct Pictured {
     std::shared_ptr<const OpenFly> fly{};
     int moment = none;

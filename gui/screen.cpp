@@ -70,6 +70,7 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
 }
 
 void bench(Ui& ui, const Box& all) {
+    if (!pictured(ui.model).fly) return panel_step(ui, all); // words alone
     const Places p = places(ui.model, ui.sizes, all, control_height(ui));
     panel_step(ui, p.step);
     panel_acts(ui, p.acts);

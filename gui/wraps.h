@@ -13,7 +13,7 @@ class WrapsScene {
   public:
     /// The scene for this model at that size in dots.
     ///
-    /// Valid   a model with a fly
+    /// Valid   a model with something pictured
     /// Cost    meshes are built anew for another moment, fly, or much other zoom; else only the
     ///         camera and the marks are set
     const Scene& compose(const Model& model, PixelSize size, float text_px);

@@ -84,6 +84,21 @@ TEST_CASE("words that are typed are noted with the action where they were said")
     CHECK(person.model.sheet == Sheet::closed);
 }
 
+TEST_CASE("a recipe of words alone is read, and no key makes it more") {
+    Person person("keepers-note", {1280, 800});
+    CHECK_FALSE(pictured(person.model).fly);
+    person.key(ImGuiKey_Escape);
+    const std::string words = person.model.fly->pattern.recipe.verbatim;
+    CHECK(std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
+                      [&](const DrawnText& t) { return t.text == words && t.whole; }));
+    for (int k = ImGuiKey_A; k <= ImGuiKey_Z; ++k) {
+        person.key(static_cast<ImGuiKey>(k));
+        person.key(ImGuiKey_Space);
+        person.key(ImGuiKey_Escape);
+    }
+    CHECK(person.stored.empty());
+}
+
 TEST_CASE("every screen is reached by a key and left by escape") {
     Person person("sill-dun", {1280, 800});
     const std::pair<ImGuiKey, Screen> doors[] = {{ImGuiKey_S, Screen::settings},
