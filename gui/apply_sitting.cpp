@@ -83,7 +83,7 @@ void Answer::press(bool skip) {
     if (m.sheet == Sheet::strip) return happen(EventKind::strip);
     if (m.sheet != Sheet::closed) return;
     if (m.screen == Screen::lay_out) return press_in_lay_out();
-    if (m.screen == Screen::film) return film_play();
+    if (m.screen == Screen::film) return skip ? film_go(m.film_at + 1) : film_play();
     if (m.screen != Screen::bench) return show(Screen::bench);
     if (!m.fly || m.fly->tied.moments.empty()) {
         return say("This recipe is words alone: there are no steps to walk through");
@@ -113,6 +113,8 @@ void Answer::back() {
     Model& m = model();
     if (m.sheet != Sheet::closed) {
         m.sheet = Sheet::closed;
+    } else if (m.screen == Screen::film) {
+        film_go(m.film_at - 1);
     } else if (m.screen != Screen::bench) {
         show(Screen::bench);
     } else if (!m.events.empty() && may_write()) {

@@ -160,7 +160,7 @@ bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
-    ui.controls.push_back({name, box});
+    note_control(ui, name, box);
     const bool under = ImGui::IsItemHovered() || ImGui::IsItemActive();
     ImDrawList& list = *ImGui::GetWindowDrawList();
     if (under) list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.field), 6.0F);

@@ -64,16 +64,14 @@ bool everywhere(Command command) {
     }
 }
 
-bool on_bench(const Model& model) {
-    return model.screen == Screen::bench || model.screen == Screen::lay_out;
-}
-
 bool asks_for_words(Sheet sheet) { return sheet == Sheet::otherwise || sheet == Sheet::spoilt; }
 
 } // namespace
 
 bool keys_move_about(const Model& model) {
-    return !on_bench(model) || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
+    const bool lists = model.screen == Screen::settings || model.screen == Screen::keys ||
+                       model.screen == Screen::what_if;
+    return lists || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
 }
 
 std::string key_word(ImGuiKey key, bool ctrl) {

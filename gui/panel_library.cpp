@@ -19,14 +19,22 @@ void panel_library(Ui& ui, const Box& box) {
         ImGui::SetKeyboardFocusHere();
     }
     const std::string before = ui.typing.search;
-    line_edit(ui, "##search", "a word of its name or its text", ui.typing.search,
-              {in.x, in.y, in.width, high});
+    const bool entered = line_edit(ui, "##search", "a word of its name or its text",
+                                   ui.typing.search, {in.x, in.y, in.width, high});
     if (ui.typing.search != before) ui.want(wish(WishKind::search, 0, ui.typing.search));
     take(high + grid);
 
     const auto& rows = ui.model.library;
     int& at = ui.typing.library_at;
+    // Typing and picking go together: a line of text has no use for up and down.
+    const int before_keys = at;
+    if (ImGui::IsKeyPressed(ImGuiKey_DownArrow)) ++at;
+    if (ImGui::IsKeyPressed(ImGuiKey_UpArrow)) --at;
     at = std::clamp(at, 0, std::max(0, static_cast<int>(rows.size()) - 1));
+    const bool moved = at != before_keys;
+    if (entered && !rows.empty()) {
+        ui.want(wish(WishKind::open_recipe, 0, rows[static_cast<std::size_t>(at)].id));
+    }
     const Box foot{in.x, in.bottom() - high, in.width, high};
     in.height -= high + grid;
     if (rows.empty()) {
@@ -34,6 +42,13 @@ void panel_library(Ui& ui, const Box& box) {
     } else {
         Scroll scroll(ui, "recipes", in);
         // Only the rows in sight are drawn, so that ten thousand cost no more than ten.
+        if (moved) {
+            const float row = high * static_cast<float>(at);
+            if (row < ImGui::GetScrollY()) ImGui::SetScrollY(row);
+            if (row + high > ImGui::GetScrollY() + in.height) {
+                ImGui::SetScrollY(row + high - in.height);
+            }
+        }
         const float top = ImGui::GetScrollY();
         const int first = std::max(0, static_cast<int>(top / high) - 1);
         const int last =
@@ -49,20 +64,27 @@ void panel_library(Ui& ui, const Box& box) {
                 at = i;
                 ui.want(wish(WishKind::open_recipe, 0, row.id));
             }
-            if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) at = i;
         }
         (void)scroll.row(high * static_cast<float>(static_cast<int>(rows.size()) - last));
     }
     if (rows.empty()) return;
     const LibraryRow& picked = rows[static_cast<std::size_t>(at)];
     const float third = (foot.width - 2.0F * grid) / 3.0F;
+    // The field has the letters, so that these two take ctrl.
+    const bool ctrl = ImGui::GetIO().KeyCtrl;
+    if (ctrl && ImGui::IsKeyPressed(ImGuiKey_D, false)) {
+        ui.want(wish(WishKind::duplicate, 0, picked.id));
+    }
+    if (ctrl && ImGui::IsKeyPressed(ImGuiKey_S, false)) {
+        ui.want(wish(WishKind::favourite, picked.favourite ? 0 : 1, picked.id));
+    }
     if (button(ui, "Open", {foot.x, foot.y, third, high}, true)) {
         ui.want(wish(WishKind::open_recipe, 0, picked.id));
     }
-    if (button(ui, "Duplicate", {foot.x + third + grid, foot.y, third, high})) {
+    if (button(ui, "Duplicate (ctrl d)", {foot.x + third + grid, foot.y, third, high})) {
         ui.want(wish(WishKind::duplicate, 0, picked.id));
     }
-    if (button(ui, picked.favourite ? "No favourite" : "Favourite",
+    if (button(ui, picked.favourite ? "No star (ctrl s)" : "Star (ctrl s)",
                {foot.x + 2.0F * (third + grid), foot.y, third, high})) {
         ui.want(wish(WishKind::favourite, picked.favourite ? 0 : 1, picked.id));
     }

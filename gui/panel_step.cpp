@@ -147,7 +147,7 @@ void panel_step(Ui& ui, const Box& box) {
     const StepWords words = step_words(ui.model);
     ImGui::SetCursorScreenPos(corner(box));
     if (ImGui::InvisibleButton("on", {box.width, box.height})) ui.want(Command::press);
-    ui.controls.push_back({"on", box});
+    note_control(ui, "on", box);
 
     const Palette& c = ui.colours;
     Column column{ui, box.inside(2.0F * grid)};

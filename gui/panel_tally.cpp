@@ -34,7 +34,7 @@ void panel_tally(Ui& ui, const Box& box) {
     const Palette& c = ui.colours;
     const bool batch = ui.model.flies > 1;
     const float name = 0.26F * in.width;
-    const int columns = batch ? 4 : 3;
+    constexpr int columns = 3;
     // The scroll bar takes its part at the right.
     const float wide = (in.width - name - 4.0F * grid) / static_cast<float>(columns);
     const auto cell = [&](const Box& row, int column, Colour colour, std::string_view text) {
@@ -46,7 +46,6 @@ void panel_tally(Ui& ui, const Box& box) {
     cell(head, 0, c.soft, "so far");
     cell(head, 1, c.soft, "this step");
     cell(head, 2, c.soft, "to come");
-    if (batch) cell(head, 3, c.soft, "batch to come");
 
     const std::vector<TallyRow> rows = tally_rows(ui.model);
     Scroll scroll(ui, "tally",
@@ -55,15 +54,18 @@ void panel_tally(Ui& ui, const Box& box) {
         const bool inches = ui.model.settings.inches;
         const std::string cells[] = {drawn_words(row, row.used, inches),
                                      drawn_words(row, row.now, inches),
-                                     drawn_words(row, row.to_come, inches),
-                                     batch ? drawn_words(row, row.batch_to_come, inches) : ""};
+                                     drawn_words(row, row.to_come, inches)};
+        const std::string all =
+            batch ? "all flies to come: " + drawn_words(row, row.batch_to_come, inches) : "";
+        const float all_high =
+            batch ? height_of(ui.fonts.small, all, in.width - 4.0F * grid) : 0.0F;
         const float words = height_of(ui.fonts.small, row.part, name);
         float high = words + 1.5F * grid;
         for (const std::string& text : cells) {
             high = std::max(high, height_of(ui.fonts.small, text, wide - grid));
         }
         const bool now = anything(row.now);
-        const Box at = scroll.row(high + grid);
+        const Box at = scroll.row(high + all_high + grid);
         if (now) {
             ImGui::GetWindowDrawList()->AddRectFilled(
                 {at.x - 0.5F * grid, at.y}, {at.right(), at.bottom() - 2.0F}, im(c.field), 4.0F);
@@ -71,6 +73,9 @@ void panel_tally(Ui& ui, const Box& box) {
         const Box text{at.x, at.y + 0.5F * grid, at.width, at.height};
         write(ui, ui.fonts.small, c.ink, {text.x, text.y, name, text.height}, row.part);
         bar(ui, row, {text.x, text.y + words + 0.25F * grid, name - grid, 0.75F * grid});
+        if (batch) {
+            write(ui, ui.fonts.small, c.soft, {text.x, text.y + high, at.width, all_high}, all);
+        }
         for (int i = 0; i < columns; ++i) {
             cell(text, i, i == 1 && now ? c.ink : c.soft, cells[i]);
         }

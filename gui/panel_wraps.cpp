@@ -26,7 +26,7 @@ void panel_wraps(Ui& ui, const Box& box) {
     ImGui::SetCursorScreenPos(corner(box));
     ImGui::InvisibleButton("wraps", {box.width, box.height},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight);
-    ui.controls.push_back({"wraps", box});
+    note_control(ui, "wraps", box);
     const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsItemActive() && (io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F)) {
         const float x = io.MouseDelta.x / box.height;

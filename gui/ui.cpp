@@ -49,6 +49,10 @@ ImU32 im(Colour c, float opacity) {
     return IM_COL32(c.r, c.g, c.b, static_cast<int>(std::lround(255.0F * opacity)));
 }
 
+void note_control(Ui& ui, std::string_view label, const Box& box) {
+    ui.controls.push_back({std::string(label), box, ImGui::IsItemFocused()});
+}
+
 float control_height(const Ui& ui) {
     const float wanted = std::max(least_control, ui.sizes.small + 2.0F * grid);
     return grid * std::ceil(wanted / grid);
@@ -91,7 +95,7 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
-    ui.controls.push_back({name, box});
+    note_control(ui, name, box);
     const bool under = ImGui::IsItemHovered();
     const bool down = ImGui::IsItemActive();
     const bool focused = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible;

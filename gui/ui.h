@@ -46,6 +46,7 @@ struct Box {
 struct DrawnControl {
     std::string label;
     Box box;
+    bool focused = false; ///< the keys work on it
 };
 
 /// Letters that were drawn, and whether all of them found room.
@@ -77,6 +78,9 @@ struct Ui {
 /// The grid on which everything stands, and the least size of what is pressed.
 inline constexpr float grid = 8.0F;
 inline constexpr float least_control = 44.0F;
+
+/// Notes the control that was drawn last.
+void note_control(Ui& ui, std::string_view label, const Box& box);
 
 /// Height of a control whose words are small.
 [[nodiscard]] float control_height(const Ui& ui);

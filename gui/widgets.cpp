@@ -30,7 +30,7 @@ Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
     ImGui::PushStyleColor(ImGuiCol_ScrollbarGrabActive, vec(ui.colours.ink));
     ImGui::PushStyleVar(ImGuiStyleVar_ScrollbarSize, 2.0F * grid);
     ImGui::BeginChild(name, {box.width, box.height}, ImGuiChildFlags_None,
-                      ImGuiWindowFlags_NoBackground);
+                      ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
     y_ = ImGui::GetCursorScreenPos().y;
 }
 
@@ -72,7 +72,7 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
-    ui.controls.push_back({name, box});
+    note_control(ui, name, box);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Palette& c = ui.colours;
     const bool under = ImGui::IsItemHovered() || ImGui::IsItemActive();
@@ -108,7 +108,7 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
     ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
-    ui.controls.push_back({name, box});
+    note_control(ui, name, box);
     const float knob = 0.5F * std::min(box.height, least_control) - 6.0F;
     const float from = box.x + knob;
     const float length = std::max(1.0F, box.width - 2.0F * knob);
@@ -150,7 +150,7 @@ bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, co
     ImGui::SetNextItemWidth(box.width);
     const bool ended =
         ImGui::InputTextWithHint(name, hint, &text, ImGuiInputTextFlags_EnterReturnsTrue);
-    ui.controls.push_back({name, box});
+    note_control(ui, name, box);
     ImGui::PopFont();
     ImGui::PopStyleVar(3);
     ImGui::PopStyleColor(5);

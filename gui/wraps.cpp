@@ -39,7 +39,10 @@ void WrapsScene::frame(const Asked& asked) {
     const auto [width, height] = asked.size;
     const float edge = 0.06F * static_cast<float>(std::min(width, height));
     const float room = std::min(2.6F * asked.text_px, 0.2F * static_cast<float>(height));
-    frame_points(scene_.camera, asked.size, outline_, {edge, edge, edge + room, edge + room});
+    // Labels stand above, below, and outside of what they name.
+    const float aside = std::min(4.0F * asked.text_px, 0.12F * static_cast<float>(width));
+    frame_points(scene_.camera, asked.size, outline_,
+                 {edge + aside, edge + aside, edge + room, edge + room});
     // Shifts are shares of the whole picture's height, so that they hold while zooming.
     scene_.camera.height /= asked.view.zoom;
     const glm::mat4 to_view = model_to_view(scene_.camera);

@@ -106,6 +106,7 @@ class Person {
     Shown shown{};
     TypeSizes sizes{};
     std::vector<Event> stored{};
+    std::vector<Effect> effects{}; ///< all that the world was asked for
     void (*on_frame)(Person&) = nullptr;
 
   private:
@@ -114,6 +115,7 @@ class Person {
         for (const Effect& e : applied.effects) {
             if (e.kind == EffectKind::begin_sitting) stored = {e.event};
             if (e.kind == EffectKind::append) stored.push_back(e.event);
+            effects.push_back(e);
         }
         model = std::move(applied.model);
     }

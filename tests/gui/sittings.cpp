@@ -3,6 +3,8 @@
 #include "gui/step_words.h"
 #include "tests/gui/person.h"
 
+#include <set>
+
 using namespace wrapwright;
 using namespace wrapwright::test;
 
@@ -113,6 +115,55 @@ TEST_CASE("every screen is reached by a key and left by escape") {
         person.key(ImGuiKey_Escape);
     }
     CHECK(person.model.screen == Screen::bench);
+}
+
+TEST_CASE("a recipe is found, picked and opened by keys alone, however long the list") {
+    Person person("sill-dun", {1280, 800});
+    for (int i = 0; i < 10'000; ++i) {
+        LibraryRow row;
+        row.id = "fly-" + std::to_string(i);
+        row.name = row.id;
+        person.model.library.push_back(row);
+    }
+    person.key(ImGuiKey_Escape);
+    person.key(ImGuiKey_F);
+    person.frame();
+    person.type("sedge");
+    CHECK(person.model.search == "sedge"); // the store, which is not here, would list what has it
+    for (int i = 0; i < 30; ++i) person.key(ImGuiKey_DownArrow);
+    person.key(ImGuiKey_UpArrow);
+    CHECK(person.find("fly-29") != nullptr);   // it was scrolled into sight
+    CHECK(person.shown.controls.size() < 100); // and only what is in sight was drawn
+    person.key(ImGuiKey_Enter);
+    CHECK(person.effects.back().kind == EffectKind::open_recipe);
+    CHECK(person.effects.back().text == "fly-29");
+}
+
+TEST_CASE("settings are changed by keys alone") {
+    Person person("sill-dun", {1280, 800});
+    // Tab comes to every control in turn, and space presses the one that has the focus.
+    person.key(ImGuiKey_Escape);
+    person.key(ImGuiKey_S);
+    std::set<std::string> reached;
+    int changed = 0;
+    for (int i = 0; i < 60; ++i) {
+        person.key(ImGuiKey_Tab);
+        const auto& all = person.shown.controls;
+        const auto at =
+            std::find_if(all.begin(), all.end(), [](const DrawnControl& c) { return c.focused; });
+        if (at == all.end()) continue;
+        reached.insert(at->label);
+        const bool door = at->box.y < 60.0F;
+        if (door || at->label.starts_with("##")) continue;
+        const Settings before = person.model.settings;
+        person.key(ImGuiKey_Space);
+        if (!(person.model.settings == before)) ++changed;
+    }
+    for (const DrawnControl& control : person.shown.controls) {
+        CAPTURE(control.label);
+        CHECK(reached.count(control.label) == 1);
+    }
+    CHECK(changed > 8);
 }
 
 TEST_CASE("a key that is given to a command works, and is gone from what it did before") {
