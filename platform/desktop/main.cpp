@@ -14,9 +14,13 @@ using namespace wrapwright;
 
 constexpr Duration far_away{3600.0};
 
-int give_up(const Error& error) {
+// As build/wrapwright: 2 where a file or an option cannot be used, 3 where the world refuses.
+constexpr int bad_input = 2;
+constexpr int outside = 3;
+
+int give_up(const Error& error, int code = outside) {
     std::fprintf(stderr, "wrapwright-bench: %s; %s\n", error.message.c_str(), error.remedy.c_str());
-    return 3;
+    return code;
 }
 
 /// Where the person stands, as a line for whoever drives the window from outside.
@@ -71,7 +75,8 @@ int main(int argc, char** argv) {
             return give_up({ErrorCode::malformed,
                             "--window '" + size + "' is no size of a window",
                             "write width and height of 480x320 at least, such as 1280x800",
-                            {}});
+                            {}},
+                           bad_input);
         }
         window.size = {width, height};
     }
@@ -88,7 +93,11 @@ int main(int argc, char** argv) {
         Result<Backend> backend = Backend::open(window);
         if (!backend.ok()) return give_up(backend.error());
         Result<App> app = App::open(backend.value(), wish);
-        if (!app.ok()) return give_up(app.error());
+        if (!app.ok()) {
+            const bool of_file =
+                !wish.recipe.empty() && app.error().message.starts_with(wish.recipe);
+            return give_up(app.error(), of_file ? bad_input : outside);
+        }
         const Result<bool> ran = run(backend.value(), app.value(), frames, trace);
         if (!ran.ok()) code = give_up(ran.error());
     }
