@@ -65,6 +65,7 @@ class Answer {
     void film_play();
     void open_what_if();
     void what_set(int which, double value);
+    void try_neighbours();
     void what_keep();
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {

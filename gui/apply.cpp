@@ -96,6 +96,10 @@ Applied Answer::take(const Wish& wish) {
     case WishKind::film_go: film_go(wish.number); break;
     case WishKind::film_play: film_play(); break;
     case WishKind::what_set: what_set(wish.number, static_cast<double>(wish.x)); break;
+    case WishKind::what_beside:
+        m.beside = !m.beside;
+        try_neighbours();
+        break;
     case WishKind::what_keep: what_keep(); break;
     case WishKind::save_frame: effect(EffectKind::save_frame).number = pictured(m).moment; break;
     case WishKind::save_steps: effect(EffectKind::save_steps); break;

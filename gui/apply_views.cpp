@@ -58,6 +58,7 @@ void Answer::open_what_if() {
     }
     m.trials = {};
     m.tried = m.fly;
+    try_neighbours();
     show(Screen::what_if);
 }
 
@@ -76,6 +77,24 @@ void Answer::what_set(int which, double value) {
         m.trials[static_cast<std::size_t>(Trial::turns)].reset();
     }
     m.tried = try_out(*m.fly, moment_of(m), m.trials);
+    try_neighbours();
+}
+
+/// The flies with two turns fewer and two more than what is tried.
+void Answer::try_neighbours() {
+    Model& m = model();
+    const int moment = moment_of(m);
+    if (!m.beside || !m.tried || !trial_ranges(*m.fly, moment)) return;
+    const Counted own = counted_at(*m.tried, moment);
+    const double turns = m.tried->tied.windings[static_cast<std::size_t>(own.first)].turns;
+    const auto with = [&](double wanted) {
+        Trials trials = m.trials;
+        trials[static_cast<std::size_t>(Trial::turns)] = std::max(1.0, wanted);
+        trials[static_cast<std::size_t>(Trial::pitch)].reset();
+        return try_out(*m.fly, moment, trials);
+    };
+    m.fewer = with(turns - 2.0);
+    m.more = with(turns + 2.0);
 }
 
 void Answer::what_keep() {

@@ -24,8 +24,13 @@ int moment_of(const Model& model) {
     return model.course[static_cast<std::size_t>(model.state.at)].moment;
 }
 
-Pictured pictured(const Model& model) {
+Pictured pictured(const Model& model, Picture which) {
     if (!model.fly || model.fly->tied.moments.empty()) return {}; // words alone
+    if (which != Picture::own) {
+        const bool shown = model.screen == Screen::what_if && model.beside;
+        if (!shown) return {};
+        return {which == Picture::fewer ? model.fewer : model.more, moment_of(model)};
+    }
     if (model.screen == Screen::film) return {model.fly, model.film_at};
     if (model.screen == Screen::what_if && model.tried) return {model.tried, moment_of(model)};
     return {model.fly, moment_of(model)};

@@ -68,6 +68,8 @@ struct Model {
     Duration film_next{}; ///< when the next moment comes
     Trials trials{};      ///< of the what-if
     std::shared_ptr<const OpenFly> tried{};
+    bool beside = false; ///< what is tried stands between two turns fewer and two more
+    std::shared_ptr<const OpenFly> fewer{}, more{};
 
     std::vector<LibraryRow> library{};
     std::string search{};
@@ -82,13 +84,17 @@ struct Model {
 /// Whether a sitting is on, with a stop to stand at.
 [[nodiscard]] bool at_work(const Model& model);
 
+/// Which of the pictures: the only one, or one beside what is tried.
+enum class Picture : unsigned char { own, fewer, more };
+inline constexpr std::size_t picture_count = 3;
+
 /// The fly and the moment that the picture shows: the film's, the one that is tried, or the
 /// sitting's. Nothing for a recipe of words alone.
 struct Pictured {
     std::shared_ptr<const OpenFly> fly{};
     int moment = none;
 };
-[[nodiscard]] Pictured pictured(const Model& model);
+[[nodiscard]] Pictured pictured(const Model& model, Picture which = Picture::own);
 
 /// The moment where the person stands; the last one when all is done. none without a record.
 [[nodiscard]] int moment_of(const Model& model);

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace wrapwright {
 
@@ -33,6 +34,38 @@ std::string outcome(const OpenFly& tried, const OpenFly& fly, int moment, bool i
     text += "The fly: " + mass_words(tried.tied.mass.value) + ", was " +
             mass_words(fly.tied.mass.value);
     return text;
+}
+
+/// The picture of what is tried, or three of them, each with its turns.
+void draw_pictures(Ui& ui, const Box& box, bool stacked, int moment) {
+    if (!ui.model.beside || !ui.model.fewer || !ui.model.more) {
+        panel_wraps(ui, box);
+        return;
+    }
+    const float line = ui.fonts.small->FontSize;
+    constexpr std::array<Picture, 3> order{Picture::fewer, Picture::own, Picture::more};
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const auto k = static_cast<float>(i);
+        Box one = box;
+        if (stacked) {
+            one.height = (box.height - 2.0F * grid) / 3.0F;
+            one.y += k * (one.height + grid);
+        } else {
+            one.width = (box.width - 2.0F * grid) / 3.0F;
+            one.x += k * (one.width + grid);
+        }
+        panel_wraps(ui, one, order[i]);
+        const OpenFly& fly = *pictured(ui.model, order[i]).fly;
+        const Counted own = counted_at(fly, moment);
+        const double turns = fly.tied.windings[static_cast<std::size_t>(own.first)].turns;
+        const std::string words = counted(std::round(10.0 * turns) / 10.0, "turn", "turns");
+        const float wide = ui.fonts.small->CalcTextSizeA(line, FLT_MAX, 0.0F, words.c_str()).x;
+        const Box plate{one.x + grid, one.bottom() - line - grid, wide + grid, line};
+        ImGui::GetWindowDrawList()->AddRectFilled(corner(plate), far_corner(plate),
+                                                  im(ui.colours.sheet), 4.0F);
+        write(ui, ui.fonts.small, ui.colours.ink,
+              {plate.x + 0.5F * grid, plate.y, wide + 1.0F, line}, words);
+    }
 }
 
 /// The sliders and what they come to.
@@ -90,27 +123,31 @@ void panel_what_if(Ui& ui, const Box& box) {
     }
     const bool wide = box.width >= box.height;
     Box strip = box;
+    Box pictures = box;
     if (wide) {
-        const float half = 0.5F * (box.width - grid);
-        panel_wraps(ui, {box.x, box.y, half, box.height});
-        strip = {box.x + half + grid, box.y, half, box.height};
+        pictures.width = 0.5F * (box.width - grid);
+        strip = {pictures.right() + grid, box.y, pictures.width, box.height};
     } else {
-        const float part = 0.4F * box.height;
-        panel_wraps(ui, {box.x, box.y, box.width, part});
-        strip = {box.x, box.y + part + grid, box.width, box.height - part - grid};
+        pictures.height = 0.4F * box.height;
+        strip = {box.x, pictures.bottom() + grid, box.width, 0.6F * box.height - grid};
     }
+    draw_pictures(ui, pictures, wide, moment);
     sheet(ui, strip);
     Box in = strip.inside(2.0F * grid);
     const float high = control_height(ui);
     const Box foot{in.x, in.bottom() - high, in.width, high};
     in.height -= high + grid;
     trials(ui, *ranges, moment, in);
-    const float half = 0.5F * (foot.width - grid);
-    if (button(ui, "Keep for this sitting", {foot.x, foot.y, half, high}, true)) {
+    const float part = (foot.width - 2.0F * grid) / 3.0F;
+    if (button(ui, "Keep it", {foot.x, foot.y, part, high}, true)) {
         ui.want(wish(WishKind::what_keep));
     }
-    if (button(ui, "Drop it", {foot.x + half + grid, foot.y, half, high})) {
+    if (button(ui, "Drop it", {foot.x + part + grid, foot.y, part, high})) {
         ui.want(wish(WishKind::show, static_cast<int>(Screen::bench)));
+    }
+    if (button(ui, ui.model.beside ? "One alone" : "Side by side",
+               {foot.x + 2.0F * (part + grid), foot.y, part, high})) {
+        ui.want(wish(WishKind::what_beside));
     }
 }
 

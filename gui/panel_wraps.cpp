@@ -13,10 +13,19 @@ constexpr float wheel_step = 1.15F;
 
 } // namespace
 
-void panel_wraps(Ui& ui, const Box& box) {
+const char* wraps_name(Picture which) {
+    switch (which) {
+    case Picture::own: return "wraps";
+    case Picture::fewer: return "wraps, fewer";
+    case Picture::more: return "wraps, more";
+    }
+    return "wraps";
+}
+
+void panel_wraps(Ui& ui, const Box& box, Picture which) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     // The picture's first row is its lowest.
-    list.AddImage(reinterpret_cast<ImTextureID>(wraps_image), corner(box), far_corner(box),
+    list.AddImage(reinterpret_cast<ImTextureID>(wraps_image(which)), corner(box), far_corner(box),
                   {0.0F, 1.0F}, {1.0F, 0.0F});
     list.AddRect(corner(box), far_corner(box), im(ui.colours.line), 6.0F);
 
@@ -24,9 +33,10 @@ void panel_wraps(Ui& ui, const Box& box) {
     const Box turn{box.right() - side - grid, box.y + grid, side, side};
     ImGui::SetNextItemAllowOverlap();
     ImGui::SetCursorScreenPos(corner(box));
-    ImGui::InvisibleButton("wraps", {box.width, box.height},
+    const char* name = wraps_name(which);
+    ImGui::InvisibleButton(name, {box.width, box.height},
                            ImGuiButtonFlags_MouseButtonLeft | ImGuiButtonFlags_MouseButtonRight);
-    note_control(ui, "wraps", box);
+    note_control(ui, name, box);
     const ImGuiIO& io = ImGui::GetIO();
     if (ImGui::IsItemActive() && (io.MouseDelta.x != 0.0F || io.MouseDelta.y != 0.0F)) {
         const float x = io.MouseDelta.x / box.height;
@@ -42,6 +52,7 @@ void panel_wraps(Ui& ui, const Box& box) {
         w.x = std::pow(wheel_step, io.MouseWheel);
         ui.want(std::move(w));
     }
+    if (which != Picture::own) return;
     if (icon_button(ui, Icon::turn, "Turn the fly", turn)) ui.want(Command::turn_fly);
 }
 

@@ -18,8 +18,8 @@ void panel_acts(Ui& ui, const Box& box);
 /// Used, in this step, to come.
 void panel_tally(Ui& ui, const Box& box);
 
-/// The fly as it is now, turned by hand; the picture itself comes under `wraps_image`.
-void panel_wraps(Ui& ui, const Box& box);
+/// The fly as it is now, turned by hand; the picture itself comes under wraps_image(which).
+void panel_wraps(Ui& ui, const Box& box, Picture which = Picture::own);
 
 /// Everything that a sitting needs, ticked off one by one.
 void panel_lay_out(Ui& ui, const Box& box);
@@ -37,8 +37,13 @@ void panel_what_if(Ui& ui, const Box& box);
 /// What is open over the bench; nothing where none is.
 void panel_sheet(Ui& ui, const Box& window);
 
-/// The number under which the wraps' picture is asked for: whoever draws the lists puts the real
-/// texture there.
-inline constexpr std::uintptr_t wraps_image = ~std::uintptr_t{0};
+/// The label of that picture's control.
+[[nodiscard]] const char* wraps_name(Picture which);
+
+/// The number under which a picture of the wraps is asked for: whoever draws the lists puts the
+/// real texture there.
+[[nodiscard]] constexpr std::uintptr_t wraps_image(Picture which) {
+    return ~static_cast<std::uintptr_t>(which);
+}
 
 } // namespace wrapwright

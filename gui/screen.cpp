@@ -117,10 +117,10 @@ float trouble(Ui& ui, const Box& all) {
     return box.height + grid;
 }
 
-/// Where the picture of the wraps was drawn, if anywhere.
-Box wraps_of(const Ui& ui) {
+/// Where a picture of the wraps was drawn, if anywhere.
+Box wraps_of(const Ui& ui, Picture which) {
     for (const DrawnControl& control : ui.controls) {
-        if (control.label == "wraps") return control.box;
+        if (control.label == wraps_name(which)) return control.box;
     }
     return {};
 }
@@ -179,7 +179,9 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     ImGui::BeginDisabled(model.sheet != Sheet::closed);
     ImGui::GetStyle().DisabledAlpha = 1.0F;
     screen(ui, window);
-    shown.wraps = wraps_of(ui);
+    for (std::size_t i = 0; i < picture_count; ++i) {
+        shown.wraps[i] = wraps_of(ui, static_cast<Picture>(i));
+    }
     ImGui::EndDisabled();
     ImGui::End();
     if (model.sheet != Sheet::closed) {

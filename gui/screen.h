@@ -8,7 +8,8 @@ namespace wrapwright {
 /// What a frame came to.
 struct Shown {
     Wishes wishes{};
-    Box wraps{}; ///< where the picture of the wraps stands; no width where it is not shown
+    /// Where the pictures of the wraps stand; no width where one is not shown.
+    std::array<Box, picture_count> wraps{};
     std::vector<DrawnControl> controls{};
     std::vector<DrawnText> texts{};
 };

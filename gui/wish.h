@@ -36,6 +36,7 @@ enum class WishKind : unsigned char {
     film_go,     ///< number = moment
     film_play,   ///< or stop
     what_set,    ///< number = Trial, x = value in SI or turns
+    what_beside, ///< two turns fewer and two more beside it, or not
     what_keep,
     save_frame, ///< the picture that is shown
     save_steps, ///< one for each step

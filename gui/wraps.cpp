@@ -53,8 +53,8 @@ void WrapsScene::frame(const Asked& asked) {
     scene_.camera.target += asked.view.shift_y * high * up;
 }
 
-const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_px) {
-    const Pictured shown = pictured(model);
+const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_px, Picture which) {
+    const Pictured shown = pictured(model, which);
     Asked asked{shown.fly,
                 shown.moment,
                 model.wraps,

@@ -16,7 +16,8 @@ class WrapsScene {
     /// Valid   a model with something pictured
     /// Cost    meshes are built anew for another moment, fly, or much other zoom; else only the
     ///         camera and the marks are set
-    const Scene& compose(const Model& model, PixelSize size, float text_px);
+    const Scene& compose(const Model& model, PixelSize size, float text_px,
+                         Picture which = Picture::own);
     /// Whether the last call changed anything that shows.
     [[nodiscard]] bool changed() const { return changed_; }
 

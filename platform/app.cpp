@@ -154,27 +154,45 @@ Result<bool> App::prepare_letters(PixelSize size) {
     return true;
 }
 
+Result<bool> App::draw_wraps(Picture which) {
+    const auto i = static_cast<std::size_t>(which);
+    const Box& box = shown_.wraps[i];
+    if (box.width <= 0.0F || !pictured(model_, which).fly) return true;
+    const float scale = ImGui::GetIO().DisplayFramebufferScale.x;
+    const PixelSize room{std::max(8, static_cast<int>(box.width * scale)),
+                         std::max(8, static_cast<int>(box.height * scale))};
+    // Letters over the fly leave it room.
+    const float text = std::min(0.75F * lettered_->small * scale,
+                                0.06F * static_cast<float>(std::min(room.width, room.height)));
+    const Scene& scene = wraps_[i].compose(model_, room, std::max(text, 12.0F), which);
+    if (!wraps_[i].changed() && pictures_[i] != 0) return true;
+    SceneTexture* scenes = &scenes_;
+    if (which != Picture::own) {
+        if (!beside_[i]) {
+            Result<SceneTexture> made = SceneTexture::make(backend_->gl());
+            if (!made.ok()) return made.error();
+            beside_[i].emplace(std::move(made).value());
+        }
+        scenes = &*beside_[i];
+    }
+    const Result<GLuint> drawn = scenes->draw(scene);
+    if (!drawn.ok()) return drawn.error();
+    pictures_[i] = drawn.value();
+    return true;
+}
+
 Result<bool> App::draw(PixelSize size) {
     const Gl& gl = backend_->gl();
-    const float scale = ImGui::GetIO().DisplayFramebufferScale.x;
-    if (shown_.wraps.width > 0.0F && pictured(model_).fly) {
-        const PixelSize room{std::max(8, static_cast<int>(shown_.wraps.width * scale)),
-                             std::max(8, static_cast<int>(shown_.wraps.height * scale))};
-        // Letters over the fly leave it room.
-        const float text = std::min(0.75F * lettered_->small * scale,
-                                    0.06F * static_cast<float>(std::min(room.width, room.height)));
-        const Scene& scene = wraps_.compose(model_, room, std::max(text, 12.0F));
-        if (wraps_.changed() || picture_ == 0) {
-            const Result<GLuint> drawn = scenes_.draw(scene);
-            if (!drawn.ok()) return drawn.error();
-            picture_ = drawn.value();
-        }
-    }
     ImDrawData* lists = ImGui::GetDrawData();
-    for (ImDrawList* list : lists->CmdLists) {
-        for (ImDrawCmd& command : list->CmdBuffer) {
-            if (command.TextureId == reinterpret_cast<ImTextureID>(wraps_image)) {
-                command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{picture_});
+    for (std::size_t i = 0; i < picture_count; ++i) {
+        const auto which = static_cast<Picture>(i);
+        const Result<bool> drawn = draw_wraps(which);
+        if (!drawn.ok()) return drawn;
+        for (ImDrawList* list : lists->CmdLists) {
+            for (ImDrawCmd& command : list->CmdBuffer) {
+                if (command.TextureId == reinterpret_cast<ImTextureID>(wraps_image(which))) {
+                    command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{pictures_[i]});
+                }
             }
         }
     }

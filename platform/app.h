@@ -8,6 +8,7 @@
 #include "platform/gl/scene_texture.h"
 #include "platform/store/store.h"
 
+#include <array>
 #include <filesystem>
 #include <optional>
 
@@ -57,6 +58,7 @@ class App {
     void check_texts();
     [[nodiscard]] Result<bool> prepare_letters(PixelSize size);
     [[nodiscard]] Result<bool> draw(PixelSize size);
+    [[nodiscard]] Result<bool> draw_wraps(Picture which);
 
     void answer(const Wish& wish);
     /// Does what an effect asks, and completes the model that will be shown.
@@ -78,17 +80,18 @@ class App {
 
     Backend* backend_;
     Store store_;
-    SceneTexture scenes_;
+    SceneTexture scenes_; ///< of the only picture, and of those that are saved
+    std::array<std::optional<SceneTexture>, picture_count> beside_{}; ///< of further ones
     Model model_{};
     Typing typing_{};
-    WrapsScene wraps_{};
+    std::array<WrapsScene, picture_count> wraps_{};
     Shown shown_{};
     std::int64_t sitting_ = 0;
     std::filesystem::path backup_{}; ///< that was looked into
     std::optional<UiRenderer> ui_{};
     std::optional<TypeSizes> lettered_{};
     Fonts fonts_{};
-    GLuint picture_ = 0;
+    std::array<GLuint, picture_count> pictures_{};
     int frames_due_ = settle_frames;
     long frames_ = 0;
     bool checked_ = false; ///< the store's long texts

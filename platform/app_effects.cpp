@@ -94,7 +94,7 @@ Result<bool> App::save_picture(const Model& model, int moment, const std::filesy
     scene.supersample = 2;
     const Result<GLuint> drawn = scenes_.draw(scene);
     if (!drawn.ok()) return drawn.error();
-    picture_ = 0; // the picture on the screen was drawn over
+    pictures_[0] = 0; // the picture on the screen was drawn over
     const std::vector<std::uint8_t> png = png_of(read_pixels(backend_->gl(), scene.size));
     Result<bool> written =
         write_file(file, {reinterpret_cast<const char*>(png.data()), png.size()});

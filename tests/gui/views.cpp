@@ -108,7 +108,16 @@ TEST_CASE("a what-if is dropped without a trace, and kept with a note in the sit
     CHECK(person.stored.size() == events);
     person.press("What if");
     person.press("Turns");
-    person.press("Keep for this sitting");
+    person.press("Side by side");
+    REQUIRE(pictured(person.model, Picture::more).fly);
+    const auto turns = [&](Picture which) {
+        return own_winding(*pictured(person.model, which).fly, moment_of(person.model)).turns;
+    };
+    CHECK(within(turns(Picture::more), turns(Picture::own) + 2.0, 1e-9));
+    CHECK(within(turns(Picture::fewer), turns(Picture::own) - 2.0, 1e-9));
+    person.frame();
+    for (const Box& box : person.shown.wraps) CHECK(box.width > 100.0F);
+    person.press("Keep it");
     CHECK(person.model.fly != before);
     REQUIRE(person.stored.size() == events + 1);
     CHECK(person.stored.back().kind == EventKind::done_otherwise);
