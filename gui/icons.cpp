@@ -167,14 +167,12 @@ bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box) {
     if (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible) {
         list.AddRect(corner(box), far_corner(box), im(ui.colours.ink), 6.0F, 0, 3.0F);
     }
-    // At 0.5 m, where a hand reaches, 0.6 of the letters for the usual 0.8 m are as readable.
     const std::string words = name.substr(0, name.find("##"));
     ImFont* font = ui.fonts.small;
-    const float reach = std::min(1.0F, 0.5F / static_cast<float>(ui.model.settings.reading_m));
     const auto width_at = [&](float dots) {
         return font->CalcTextSizeA(dots, FLT_MAX, 0.0F, words.c_str()).x;
     };
-    float size = std::max(13.0F, reach * font->FontSize);
+    float size = reach_size(ui);
     size = std::max(13.0F, std::min(size, size * (box.width - 6.0F) / width_at(size)));
     const float wide = width_at(size);
     const bool captioned = wide + 4.0F <= box.width && 2.1F * size + 6.0F <= box.height;

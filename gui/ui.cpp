@@ -53,6 +53,12 @@ void note_control(Ui& ui, std::string_view label, const Box& box) {
     ui.controls.push_back({std::string(label), box, ImGui::IsItemFocused()});
 }
 
+float reach_size(const Ui& ui) {
+    constexpr double reach_m = 0.5;
+    const double share = std::min(1.0, reach_m / ui.model.settings.reading_m);
+    return std::max(13.0F, static_cast<float>(share) * ui.sizes.small);
+}
+
 float control_height(const Ui& ui) {
     const float wanted = std::max(least_control, ui.sizes.small + 2.0F * grid);
     return grid * std::ceil(wanted / grid);
@@ -111,15 +117,20 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
                          : 1.0F);
     // What follows "##" tells controls of the same words apart.
     const std::string_view words = label.substr(0, label.find("##"));
+    // Letters shrink to fit, as far as an arm's length allows: that is where the hand is.
     ImFont* font = ui.fonts.small;
     const auto [from, to] = span(words);
-    const ImVec2 size = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, from, to);
-    const float x = box.x + std::max(grid, 0.5F * (box.width - size.x));
+    const float room = box.width - grid;
+    const float whole = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, from, to).x;
+    const float fit = font->FontSize * std::min(1.0F, room / std::max(1.0F, whole));
+    const float size = std::max(fit, reach_size(ui));
+    const ImVec2 taken = font->CalcTextSizeA(size, FLT_MAX, 0.0F, from, to);
+    const float x = box.x + std::max(0.5F * grid, 0.5F * (box.width - taken.x));
     list.PushClipRect(corner(box), far_corner(box), true);
-    list.AddText(font, font->FontSize, {x, box.y + 0.5F * (box.height - size.y)},
+    list.AddText(font, size, {x, box.y + 0.5F * (box.height - taken.y)},
                  im(primary ? c.accent_ink : c.ink), from, to);
     list.PopClipRect();
-    ui.texts.push_back({std::string(words), font->FontSize, size.x + grid <= box.width});
+    ui.texts.push_back({std::string(words), size, taken.x <= box.width});
     return pressed;
 }
 

@@ -82,6 +82,9 @@ inline constexpr float least_control = 44.0F;
 /// Notes the control that was drawn last.
 void note_control(Ui& ui, std::string_view label, const Box& box);
 
+/// The least size of words on what is pressed, which is read where a hand reaches, at 0.5 m.
+[[nodiscard]] float reach_size(const Ui& ui);
+
 /// Height of a control whose words are small.
 [[nodiscard]] float control_height(const Ui& ui);
 
