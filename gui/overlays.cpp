@@ -31,21 +31,33 @@ class Marks {
         const Moment& now = fly_.tied.moments[static_cast<std::size_t>(moment_)];
         if (on(Overlay::ruler)) ruler(now.base);
         if (on(Overlay::no_go)) no_go(now.base);
-        for (int i = counted_.first; i < counted_.last; ++i) {
-            const Winding& w = fly_.tied.windings[static_cast<std::size_t>(i)];
-            if (w.turns <= 0.0) continue;
-            if (on(Overlay::ends)) ends(w);
-            if (on(Overlay::spacing)) spacing(i, w);
-            if (on(Overlay::sense)) sense(w);
-            if (on(Overlay::rib_angle) && w.spacing != Spacing::touching) rib_angle(i, w);
-            if (on(Overlay::crossings) && w.spacing != Spacing::touching) crossing(i, w);
-            if (on(Overlay::ghost)) ghost(i, w);
-        }
+        const int i = active();
+        if (i < 0) return;
+        const Winding& w = fly_.tied.windings[static_cast<std::size_t>(i)];
+        if (w.turns <= 0.0) return;
+        if (on(Overlay::ends)) ends(w);
+        if (on(Overlay::spacing)) spacing(i, w);
+        if (on(Overlay::sense)) sense(w);
+        if (on(Overlay::rib_angle) && w.spacing != Spacing::touching) rib_angle(i, w);
+        if (on(Overlay::crossings) && w.spacing != Spacing::touching) crossing(i, w);
+        if (on(Overlay::ghost)) ghost(i, w);
     }
 
   private:
     [[nodiscard]] bool on(Overlay overlay) const {
         return model_.settings.overlays[static_cast<std::size_t>(overlay)];
+    }
+    /// The stretch that is wound now, where an action has several; -1 where it winds none.
+    [[nodiscard]] int active() const {
+        double left = at_work(model_) ? model_.state.turns : 0.0;
+        int i = counted_.first;
+        while (i + 1 < counted_.last) {
+            const double turns = fly_.tied.windings[static_cast<std::size_t>(i)].turns;
+            if (left < turns - 0.5) break;
+            left -= turns;
+            ++i;
+        }
+        return i < counted_.last ? i : -1;
     }
     [[nodiscard]] WirePlace place(int base, Length at) const {
         return wire_place(fly_.pattern, fly_.tied, moment_, base, at);

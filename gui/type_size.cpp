@@ -24,11 +24,14 @@ Length letter_height(Length distance, Angle angle) {
 TypeSizes type_sizes(Length distance, double dots_per_mm, PixelSize window) {
     const double capital = in_millimetres(letter_height(distance, least_letter)) * dots_per_mm;
     TypeSizes sizes;
-    sizes.small = static_cast<float>(std::ceil(capital / capital_share));
     const auto width = static_cast<float>(window.width);
     const auto height = static_cast<float>(window.height);
     const bool wide = window.width >= window.height;
     const float column = wide ? column_share * width : width;
+    const auto least = static_cast<float>(std::ceil(capital / capital_share));
+    const float spare = std::min(column / (2.0F * letters_in_line * letter_width),
+                                 height / (2.0F * (wide ? lines_wide : lines_tall) * line_height));
+    sizes.small = std::floor(std::clamp(spare, least, 1.6F * least));
     const float room = std::min(column / (letters_in_line * letter_width),
                                 height / ((wide ? lines_wide : lines_tall) * line_height));
     sizes.main = std::floor(std::clamp(room, sizes.small, 2.0F * sizes.small));

@@ -30,8 +30,8 @@ struct TypeSizes {
     friend bool operator==(const TypeSizes&, const TypeSizes&) = default;
 };
 
-/// The sizes for a window: `small` is the least that is readable, the others grow as far as the
-/// window has room for some lines of them.
+/// The sizes for a window: none is less than what is readable, and they grow as far as the window
+/// has room for many lines of `small` and some of `main`.
 /// Valid   dots_per_mm > 0
 [[nodiscard]] TypeSizes type_sizes(Length distance, double dots_per_mm, PixelSize window);
 
