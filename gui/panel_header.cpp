@@ -47,7 +47,7 @@ float width_of(ImFont* font, std::string_view words) {
 } // namespace
 
 void panel_header(Ui& ui, const Box& box) {
-    const float side = std::max(box.height, std::min(76.0F, 0.085F * box.width));
+    const float side = std::max(box.height, std::min(2.6F * ui.sizes.small, 0.085F * box.width));
     float x = box.right();
     for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
         x -= side;

@@ -72,6 +72,28 @@ TEST_CASE("a batch with every kind of event is worked by pressing what is on the
     }
 }
 
+TEST_CASE("a left-hander ties a dozen from 3 m in a tall window, and two of them are spoilt") {
+    Settings settings;
+    settings.reading_m = 3.0;
+    settings.left_handed = true;
+    Person person("weirfoot-jig", {1080, 1920}, settings);
+    for (int i = 1; i < 12; ++i) person.key(ImGuiKey_Equal);
+    CHECK(person.model.flies == 12);
+    person.press("Begin now");
+    for (int spoilt = 0; spoilt < 2; ++spoilt) {
+        for (int i = 0; i < 40; ++i) person.key(ImGuiKey_Tab);
+        person.key(ImGuiKey_X);
+        person.frame();
+        person.press("came loose");
+    }
+    for (int i = 0; i < 500 && !person.finished(); ++i) person.key(ImGuiKey_Tab);
+    CHECK(person.finished());
+    const auto& flies = person.model.state.fly_state;
+    CHECK(std::count(flies.begin(), flies.end(), FlyState::done) == 10);
+    CHECK(std::count(flies.begin(), flies.end(), FlyState::spoilt) == 2);
+    CHECK(step_words(person.model).facts[0] == "10 flies in the box");
+}
+
 TEST_CASE("words that are typed are noted with the action where they were said") {
     Person person("sill-dun", {1280, 800});
     person.press("Begin now");
