@@ -18,10 +18,13 @@ Result<std::shared_ptr<const OpenFly>> open_fly(std::string id, Recipe recipe, c
     std::sort(sizes.begin(), sizes.end());
     if (size != nullptr) {
         fly->size = *size;
+    } else if (own != nullptr && own->size) {
+        fly->size = *own->size;
     } else if (!sizes.empty()) {
         fly->size = sizes[sizes.size() / 2];
     }
     if (fly->pattern.actions.empty()) return std::shared_ptr<const OpenFly>(std::move(fly));
+    if (own != nullptr) fly->own = *own;
     Result<Rig> rig = make_rig(fly->pattern, fly->size, own);
     if (!rig.ok()) return rig.error();
     fly->rig = std::move(rig).value();

@@ -6,6 +6,7 @@
 #include "core/tying/record.h"
 
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace wrapwright {
@@ -14,6 +15,7 @@ namespace wrapwright {
 struct OpenFly {
     std::string id; ///< of the recipe in the library
     HookSize size{};
+    std::optional<Hook> own{}; ///< the person's measured hook, where it stands in for the first
     Pattern pattern{};
     Rig rig{};
     Resolved resolved{};

@@ -60,6 +60,7 @@ void panel_header(Ui& ui, const Box& box) {
         const Recipe& recipe = ui.model.fly->pattern.recipe;
         words = recipe.name.empty() ? recipe.id : recipe.name;
         words += "  #" + write_hook_size(ui.model.fly->size);
+        if (ui.model.fly->own) words += ", measured";
     }
     if (ui.model.read_only) words += "  (looking on)";
     const float line = ui.fonts.small->FontSize;

@@ -116,6 +116,7 @@ StepWords words_before(const Model& model) {
         words.facts.emplace_back("a recipe of words, with no steps to walk through");
         return words;
     }
+    if (model.fly->own) words.facts.emplace_back("on your measured hook");
     words.facts.push_back("size " + write_hook_size(model.fly->size) + ", " +
                           number(static_cast<int>(recipe.steps.size())) + " steps");
     if (!recipe.imitates.empty()) words.facts.push_back(recipe.imitates);

@@ -11,13 +11,26 @@ namespace wrapwright {
 
 namespace {
 
-/// The model's fly at a size that is written, or its middle one.
+/// A fly at a size that is written, or its middle one, on a hook whose text form is given, or on a
+/// typical one.
 Result<std::shared_ptr<const OpenFly>> fly_at(std::string id, Recipe recipe,
-                                              const std::string& size) {
-    if (size.empty()) return open_fly(std::move(id), std::move(recipe));
+                                              const std::string& size, const std::string& hook) {
+    std::optional<Hook> own;
+    if (!hook.empty()) {
+        Result<Hook> read = read_hook(hook);
+        if (!read.ok()) return read.error();
+        own = std::move(read).value();
+    }
+    const Hook* on = own ? &*own : nullptr;
+    if (size.empty()) return open_fly(std::move(id), std::move(recipe), nullptr, on);
     const Result<WrittenHookSize> read = parse_hook_size(size);
     if (!read.ok()) return read.error();
-    return open_fly(std::move(id), std::move(recipe), &read.value().size);
+    return open_fly(std::move(id), std::move(recipe), &read.value().size, on);
+}
+
+Error in_file(const std::string& file, Error error) {
+    error.message = file + ": " + error.message;
+    return error;
 }
 
 } // namespace
@@ -88,8 +101,20 @@ Result<bool> App::open_file(const AppWish& wish) {
             if (!saved.ok()) return saved.error();
         }
     }
-    const auto fly = fly_at(id, std::move(recipe).value(), wish.size);
+    std::string hook;
+    if (!wish.hook.empty()) {
+        Result<std::string> measured = read_file(wish.hook);
+        if (!measured.ok()) return in_file(wish.hook, measured.error());
+        hook = std::move(measured).value();
+        const Result<Hook> read = read_hook(hook);
+        if (!read.ok()) return in_file(wish.hook, read.error());
+    }
+    const auto fly = fly_at(id, std::move(recipe).value(), wish.size, hook);
     if (!fly.ok()) return fly.error();
+    if (!hook.empty() && !model_.read_only) {
+        const auto kept = store_.save_hook(hook, today());
+        if (!kept.ok()) return kept.error();
+    }
     model_ = with_fly(std::move(model_), fly.value());
     model_.screen = Screen::lay_out;
     return true;
@@ -98,11 +123,7 @@ Result<bool> App::open_file(const AppWish& wish) {
 Result<bool> App::open_first(const AppWish& wish) {
     if (!wish.recipe.empty()) {
         Result<bool> opened = open_file(wish);
-        if (!opened.ok()) {
-            Error error = opened.error();
-            error.message = wish.recipe + ": " + error.message;
-            return error;
-        }
+        if (!opened.ok()) return in_file(wish.recipe, opened.error());
         return opened;
     }
     const auto last = store_.last_sitting();
@@ -111,7 +132,8 @@ Result<bool> App::open_first(const AppWish& wish) {
         const StoredSitting& sitting = *last.value();
         Result<Recipe> recipe = read_recipe(sitting.recipe_text);
         if (recipe.ok()) {
-            const auto fly = fly_at(sitting.recipe, std::move(recipe).value(), sitting.size);
+            const auto fly =
+                fly_at(sitting.recipe, std::move(recipe).value(), sitting.size, sitting.hook);
             if (fly.ok()) {
                 sitting_ = sitting.id;
                 model_ = with_fly(std::move(model_), fly.value(), sitting.events);

@@ -20,6 +20,7 @@ struct AppWish {
     std::filesystem::path assets; ///< recipes to begin with
     std::string recipe{};         ///< a file to open; empty: where the person was
     std::string size{};
+    std::string hook{}; ///< file of a measured hook, for the recipe that is opened first
 };
 
 /// One bench in one window. The Backend must outlive it; an ImGui context must be current.

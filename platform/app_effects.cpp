@@ -41,8 +41,9 @@ void say(Model& model, std::string words) {
 Result<bool> App::carry_out(const Effect& effect, Model& next) {
     switch (effect.kind) {
     case EffectKind::begin_sitting: {
+        const std::string hook = next.fly->own ? write_hook(*next.fly->own) : "";
         const auto begun = store_.begin_sitting(next.fly->id, write_hook_size(next.fly->size),
-                                                effect.event, today());
+                                                effect.event, today(), hook);
         if (!begun.ok()) return begun.error();
         sitting_ = begun.value();
         return true;

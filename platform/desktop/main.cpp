@@ -59,14 +59,23 @@ int main(int argc, char** argv) {
     std::string size;
     long frames = 0;
     bool trace = false;
-    options.add_option("RECIPE", wish.recipe, "recipe file to open; else where you were");
-    options.add_option("--size", wish.size, "hook size");
+    CLI::Option* recipe =
+        options.add_option("RECIPE", wish.recipe, "recipe file to open; else where you were");
+    options.add_option("--size", wish.size, "hook size")->needs(recipe);
+    options.add_option("--hook", wish.hook, "file of your own measured hook")->needs(recipe);
     options.add_option("--data", data, "folder of the library; else the usual one");
     options.add_option("--window", size, "size of the window, such as 1280x800");
     options.add_flag("--full-screen", window.full_screen, "fill the screen");
     options.add_option("--frames", frames, "end after so many frames");
     options.add_flag("--trace", trace, "print each state that is shown");
-    CLI11_PARSE(options, argc, argv);
+    try {
+        options.parse(argc, argv);
+    } catch (const CLI::Success& asked) { // --help
+        return options.exit(asked);
+    } catch (const CLI::ParseError& error) {
+        std::fprintf(stderr, "wrapwright-bench: %s; see --help\n", error.what());
+        return bad_input;
+    }
     if (!size.empty()) {
         int width = 0;
         int height = 0;

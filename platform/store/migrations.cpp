@@ -47,6 +47,7 @@ CREATE TABLE sitting (
     recipe   TEXT NOT NULL,
     revision INTEGER NOT NULL,
     size     TEXT NOT NULL,
+    hook     TEXT NOT NULL,                 -- the measured hook's text form; empty: a typical one
     begun    INTEGER NOT NULL,
     FOREIGN KEY (recipe, revision) REFERENCES revision (recipe, number)
 ) STRICT;

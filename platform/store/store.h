@@ -24,6 +24,7 @@ struct StoredRow {
 struct StoredSitting {
     std::int64_t id = 0;
     std::string recipe, size;
+    std::string hook;        ///< text form of the measured hook; empty where none was used
     std::string recipe_text; ///< of the revision that it began with
     std::vector<Event> events{};
 };
@@ -75,9 +76,11 @@ class Store {
     [[nodiscard]] Result<bool> set_setting(std::string_view key, std::string_view text);
     [[nodiscard]] Result<std::vector<std::pair<std::string, std::string>>> settings();
 
-    /// Begins a sitting with the recipe's newest revision; its number.
+    /// Begins a sitting with the recipe's newest revision, on a measured hook where its text form is
+    /// given; its number.
     [[nodiscard]] Result<std::int64_t> begin_sitting(std::string_view recipe, std::string_view size,
-                                                     const Event& first, std::int64_t now);
+                                                     const Event& first, std::int64_t now,
+                                                     std::string_view hook = {});
     /// Keeps one event more of that sitting.
     [[nodiscard]] Result<bool> append(std::int64_t sitting, const Event& event);
     /// The newest sitting of all; nothing where there is none.

@@ -15,17 +15,18 @@ static_assert(kinds.size() == static_cast<std::size_t>(EventKind::undo) + 1);
 } // namespace
 
 Result<std::int64_t> Store::begin_sitting(std::string_view recipe, std::string_view size,
-                                          const Event& first, std::int64_t now) {
+                                          const Event& first, std::int64_t now,
+                                          std::string_view hook) {
     if (const Result<bool> may = may_write(); !may.ok()) return may.error();
     std::int64_t id = 0;
     const Result<bool> done = db_.together([&]() -> Result<bool> {
         Result<Query> sitting =
-            db_.query("INSERT INTO sitting (recipe, revision, size, begun) "
-                      "SELECT id, revision, ?, ? FROM recipe WHERE id = ? RETURNING id");
+            db_.query("INSERT INTO sitting (recipe, revision, size, hook, begun) "
+                      "SELECT id, revision, ?, ?, ? FROM recipe WHERE id = ? RETURNING id");
         if (!sitting.ok()) return sitting.error();
         {
             Query& q = sitting.value();
-            const Result<bool> row = q.bind(size).bind(now).bind(recipe).step();
+            const Result<bool> row = q.bind(size).bind(hook).bind(now).bind(recipe).step();
             if (!row.ok()) return row;
             if (!row.value()) {
                 return no_such_recipe(recipe);
@@ -78,7 +79,7 @@ Result<std::optional<StoredSitting>> Store::last_sitting() {
     StoredSitting found;
     {
         Result<Query> query = db_.query(
-            "SELECT sitting.id, sitting.recipe, size, text FROM sitting "
+            "SELECT sitting.id, sitting.recipe, size, hook, text FROM sitting "
             "JOIN revision ON revision.recipe = sitting.recipe AND number = sitting.revision "
             "ORDER BY sitting.id DESC LIMIT 1");
         if (!query.ok()) return query.error();
@@ -86,7 +87,7 @@ Result<std::optional<StoredSitting>> Store::last_sitting() {
         const Result<bool> row = q.step();
         if (!row.ok()) return row.error();
         if (!row.value()) return std::optional<StoredSitting>();
-        found = {q.whole(0), q.text(1), q.text(2), q.text(3), {}};
+        found = {q.whole(0), q.text(1), q.text(2), q.text(3), q.text(4), {}};
     }
     Result<Query> query =
         db_.query("SELECT kind, at, value, text FROM event WHERE sitting = ? ORDER BY number");

@@ -123,6 +123,16 @@ TEST_CASE("a sitting keeps the revision that it began with") {
     CHECK_FALSE(store.begin_sitting("nobody", "14", {}, some_day).ok());
 }
 
+TEST_CASE("a sitting on a measured hook comes back on that hook") {
+    const Folder folder;
+    Store store = opened(folder.path());
+    add(store, small_recipe("small", "Small"));
+    CHECK(store.begin_sitting("small", "14", {}, some_day).ok());
+    CHECK(got(store.last_sitting())->hook.empty());
+    CHECK(store.begin_sitting("small", "14", {}, some_day, "{\"shank\": \"8.4 mm\"}").ok());
+    CHECK(got(store.last_sitting())->hook == "{\"shank\": \"8.4 mm\"}");
+}
+
 TEST_CASE("a second window looks on, says so, and can write nothing") {
     const Folder folder;
     Store first = opened(folder.path());
