@@ -4,6 +4,7 @@
 #include "platform/files.h"
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <imgui.h>
@@ -24,27 +25,27 @@ int give_up(const Error& error, int code = outside) {
 }
 
 /// Where the person stands, as a line for whoever drives the window from outside.
-void tell(const App& app) {
-    const Model& m = app.model();
-    static std::string before;
-    std::string line = "screen " + std::to_string(static_cast<int>(m.screen)) + " sheet " +
-                       std::to_string(static_cast<int>(m.sheet)) + " at " +
-                       std::to_string(m.state.at) + " turns " +
-                       std::to_string(static_cast<int>(m.state.turns)) + " events " +
-                       std::to_string(m.events.size()) + " of " + std::to_string(m.course.size());
-    if (line == before) return;
-    std::printf("%s\n", line.c_str());
-    std::fflush(stdout);
-    before = std::move(line);
+std::string line_of(const Model& m) {
+    return "screen " + std::to_string(static_cast<int>(m.screen)) + " sheet " +
+           std::to_string(static_cast<int>(m.sheet)) + " at " + std::to_string(m.state.at) +
+           " turns " + std::to_string(static_cast<int>(m.state.turns)) + " events " +
+           std::to_string(m.events.size()) + " of " + std::to_string(m.course.size()) + " laid " +
+           std::to_string(std::count(m.laid_out.begin(), m.laid_out.end(), true));
 }
 
 Result<bool> run(Backend& backend, App& app, long frames, bool trace) {
+    std::string told;
     while (!backend.is_closing() && (frames == 0 || app.frames() < frames)) {
         const Duration sleep = std::min(app.may_sleep(), far_away);
         if (backend.wait(sleep)) app.wake();
+        const std::string line = trace ? line_of(app.model()) : std::string();
         const Result<bool> drawn = app.frame();
         if (!drawn.ok()) return drawn;
-        if (trace) tell(app);
+        // Told once it has been shown, and not before.
+        if (line == told) continue;
+        std::printf("%s\n", line.c_str());
+        std::fflush(stdout);
+        told = line;
     }
     return true;
 }

@@ -61,8 +61,9 @@ class Window(unittest.TestCase):
             time.sleep(0.5)
             self.look(screen, "lay-out")
             while bench.state["events"] == 0:  # ticks, which are no events, and then the beginning
+                before = (bench.state["laid"], bench.state["events"])
                 screen.tool("key", "space")
-                bench.drain()
+                bench.wait(lambda s: (s["laid"], s["events"]) != before)
             for _ in range(9):
                 bench.key("space", "events")
                 time.sleep(0.55)
