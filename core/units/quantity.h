@@ -42,6 +42,10 @@ using Force = Quantity<struct ForceKind>;                 // N
 using Tenacity = Quantity<struct TenacityKind>;           // N m/kg: breaking force over kg/m
 using Angle = Quantity<struct AngleKind>;                 // rad
 using Duration = Quantity<struct DurationKind>;           // s
+using Speed = Quantity<struct SpeedKind>;                 // m/s
+using Viscosity = Quantity<struct ViscosityKind>;         // Pa s
+using SurfaceTension = Quantity<struct TensionKind>;      // N/m
+using Temperature = Quantity<struct TemperatureKind>;     // K
 
 constexpr Area operator*(Length a, Length b) { return {a.si * b.si}; }
 constexpr Volume operator*(Area a, Length b) { return {a.si * b.si}; }
@@ -59,6 +63,9 @@ constexpr LinearDensity operator/(Mass a, Length b) { return {a.si / b.si}; }
 constexpr Length operator/(Mass a, LinearDensity b) { return {a.si / b.si}; }
 constexpr Area operator/(LinearDensity a, Density b) { return {a.si / b.si}; }
 constexpr Force operator*(Tenacity a, LinearDensity b) { return {a.si * b.si}; }
+constexpr Speed operator/(Length a, Duration b) { return {a.si / b.si}; }
+constexpr Length operator*(Speed a, Duration b) { return {a.si * b.si}; }
+constexpr Duration operator/(Length a, Speed b) { return {a.si / b.si}; }
 
 /// The area of a disc of that diameter.
 constexpr Area disc_area(Length diameter) {
@@ -85,6 +92,10 @@ constexpr Angle radians(double v) { return {v}; }
 constexpr Angle degrees(double v) { return {v * std::numbers::pi / 180.0}; }
 constexpr Duration seconds(double v) { return {v}; }
 constexpr Duration minutes(double v) { return {v * 60.0}; }
+constexpr Speed metres_per_second(double v) { return {v}; }
+constexpr Viscosity pascal_seconds(double v) { return {v}; }
+constexpr SurfaceTension newtons_per_metre(double v) { return {v}; }
+constexpr Temperature celsius(double v) { return {v + 273.15}; }
 
 // Readers.
 constexpr double in_millimetres(Length x) { return x.si * 1e3; }
@@ -101,5 +112,8 @@ constexpr double in_newtons(Force x) { return x.si; }
 constexpr double in_newtons_per_tex(Tenacity x) { return x.si / 1e6; }
 constexpr double in_degrees(Angle x) { return x.si * 180.0 / std::numbers::pi; }
 constexpr double in_seconds(Duration x) { return x.si; }
+constexpr double in_metres(Length x) { return x.si; }
+constexpr double in_metres_per_second(Speed x) { return x.si; }
+constexpr double in_celsius(Temperature x) { return x.si - 273.15; }
 
 } // namespace wrapwright
