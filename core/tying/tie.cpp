@@ -88,16 +88,27 @@ void end_act(Run& run, const Act& act) {
     run.out.moments.push_back(m);
 }
 
-/// Solid volumes follow from mass and density; the whole mass is the sum of the lines.
+/// Solid volumes follow from mass and density; the whole mass is the sum of the lines. Lines of one
+/// material share its errors and add straight, materials add in quadrature.
 void add_up(Run& run) {
     Tied& out = run.out;
     Estimate<Mass> whole{};
     whole.origin = Origin::measured;
-    for (PartTake& t : out.takes) {
-        const Density density = t.material == none ? substance_row(Substance::steel).density.value
-                                                   : run.stuff(t.material).density.value;
-        if (density.si > 0.0) t.volume = t.mass.value / density;
-        whole = add_independent(whole, t.mass);
+    const auto materials = static_cast<int>(run.numbers.materials.size());
+    for (int m = none; m < materials; ++m) {
+        const Density density =
+            m == none ? substance_row(Substance::steel).density.value : run.stuff(m).density.value;
+        Estimate<Mass> sum{};
+        sum.origin = Origin::measured;
+        bool any = false;
+        for (PartTake& t : out.takes) {
+            if (t.material != m) continue;
+            any = true;
+            if (density.si > 0.0) t.volume = t.mass.value / density;
+            sum = {sum.value + t.mass.value, sum.low + t.mass.low, sum.high + t.mass.high,
+                   std::max(sum.origin, t.mass.origin)};
+        }
+        if (any) whole = add_independent(whole, sum);
     }
     out.mass = whole;
 }

@@ -17,6 +17,8 @@ void add_check(CLI::App& app, Job& job);
 void add_tally(CLI::App& app, Job& job);
 void add_picture(CLI::App& app, Job& job);
 void add_model(CLI::App& app, Job& job);
+void add_water(CLI::App& app, Job& job);
+void add_reach(CLI::App& app, Job& job);
 void add_size(CLI::App& app, Job& job);
 void add_backup(CLI::App& app, Job& job);
 void add_restore(CLI::App& app, Job& job);

@@ -18,4 +18,8 @@ void write_file(const std::filesystem::path& file, std::string_view bytes);
 /// Fails   bad_input, listing the names, when it is neither
 [[nodiscard]] std::filesystem::path find_recipe(const std::string& said);
 
+/// The same for a set of beads and ballast, and for a set of rules.
+[[nodiscard]] std::filesystem::path find_set(const std::string& said);
+[[nodiscard]] std::filesystem::path find_rules(const std::string& said);
+
 } // namespace wrapwright::cli

@@ -3,6 +3,8 @@
 #include "core/tying/finding_text.h"
 #include "core/tying/step_text.h"
 #include "core/tying/words.h"
+#include "core/water/in_water.h"
+#include "platform/cli/water_json.h"
 
 #include <fmt/core.h>
 
@@ -195,6 +197,7 @@ Json plan_json(const Loaded& loaded, const Fly& fly) {
     for (const Winding& winding : fly.tied.windings) {
         windings.push_back(winding_json(pattern, winding));
     }
+    const Result<InWater> water = in_water(pattern, fly.resolved, fly.tied, {});
     return {{"recipe", recipe.id},
             {"name", recipe.name},
             {"size", size_words(fly.tied.size).substr(1)},
@@ -205,6 +208,7 @@ Json plan_json(const Loaded& loaded, const Fly& fly) {
             {"windings", std::move(windings)},
             {"parts", parts_json(pattern, fly)},
             {"mass_mg", mass_json(fly.tied.mass)},
+            {"water", water.ok() ? water_json(pattern, water.value()) : Json()},
             {"profile", profile_json(fly.tied.profile(0))},
             {"findings", findings_json(pattern, fly.tied)}};
 }

@@ -33,6 +33,8 @@ int run(int argc, char** argv) {
     add_tally(app, job);
     add_picture(app, job);
     add_model(app, job);
+    add_water(app, job);
+    add_reach(app, job);
     add_size(app, job);
     add_backup(app, job);
     add_restore(app, job);

@@ -3,6 +3,7 @@
 #include "core/tying/step_text.h"
 #include "core/tying/words.h"
 #include "platform/cli/failure.h"
+#include "platform/cli/water_json.h"
 
 namespace wrapwright::cli {
 
@@ -174,9 +175,13 @@ std::string plan_text(const Loaded& loaded, const Fly& fly, Hand hand, const Ter
     for (std::size_t s = 0; s < pattern.recipe.steps.size(); ++s) {
         out += step_text(pattern, fly, static_cast<int>(s), told, to);
     }
-    append(out, "{}\n{}\n{}\n{}\n{}", windings_text(pattern, fly, to),
-           to.paint("Parts", Colour::bold), parts_text(pattern, fly, to),
-           to.paint("Findings", Colour::bold), findings_text(pattern, fly.tied, to));
+    append(out, "{}\n{}\n{}\n{}", windings_text(pattern, fly, to), to.paint("Parts", Colour::bold),
+           parts_text(pattern, fly, to), to.paint("In water", Colour::bold));
+    const Result<InWater> water = in_water(pattern, fly.resolved, fly.tied, {});
+    append(out, "  (10 °C; wrapwright water says more)\n");
+    if (water.ok()) out += water_text(pattern, water.value(), {}, to);
+    append(out, "\n{}\n{}", to.paint("Findings", Colour::bold),
+           findings_text(pattern, fly.tied, to));
     return out;
 }
 

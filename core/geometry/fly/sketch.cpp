@@ -7,33 +7,6 @@
 
 namespace wrapwright {
 
-namespace {
-
-/// How far a base reaches along x in its own frame, mm.
-struct Reach {
-    float front = 0.0F, rear = 0.0F;
-};
-
-Reach reach_of(const BaseRun& run) {
-    Reach reach{mm(Length{run.line.eye_centre().x}) - 0.5F * mm(run.hook.eye_diameter.value), 0.0F};
-    constexpr int samples = 64;
-    const Length tip = run.line.stations().tip;
-    for (int i = 0; i <= samples; ++i) {
-        const auto x = static_cast<float>(run.line.position(tip * (i / double{samples})).x * 1e3);
-        reach.rear = std::max(reach.rear, x + 0.5F * mm(run.hook.wire.value));
-    }
-    return reach;
-}
-
-int base_index(const Recipe& recipe, const std::string& id) {
-    for (std::size_t i = 0; i < recipe.bases.size(); ++i) {
-        if (recipe.bases[i].id == id) return static_cast<int>(i);
-    }
-    return none;
-}
-
-} // namespace
-
 glm::vec3 WireFrame::radial(float angle) const {
     return up * std::cos(angle) + out * std::sin(angle);
 }
@@ -63,43 +36,11 @@ Sketch::Sketch(const Pattern& recipe, const Tied& record, int at_moment, const F
 }
 
 void Sketch::lay_bases() {
-    std::array<bool, most_bases> laid{};
-    std::array<Reach, most_bases> reach{};
-    float rear = 0.0F;
-    const auto slot = [](int i) { return static_cast<std::size_t>(i); };
+    const BaseShifts shifts = base_shifts(pattern, tied);
     for (int i = 0; i < base_count_; ++i) {
-        bases_[slot(i)].run = &tied.bases[slot(i)];
-        reach[slot(i)] = reach_of(tied.bases[slot(i)]);
-    }
-    const auto gap_of = [&](const Joint& joint, int front) {
-        const float free = given_mm(joint.length, 4.0F);
-        const Reach& r = reach[slot(front)];
-        const BaseRun& run = tied.bases[slot(front)];
-        const auto end = static_cast<float>(run.line.position(run.line.stations().bend).x * 1e3);
-        return std::max(end + free, r.rear + 0.6F);
-    };
-    for (int pass = 0; pass < base_count_; ++pass) {
-        for (const Joint& joint : pattern.recipe.joints) {
-            const int from = base_index(pattern.recipe, joint.from);
-            const int to = base_index(pattern.recipe, joint.to);
-            if (from == none || to == none || from == to) continue;
-            if (std::max(from, to) >= base_count_) continue;
-            laid[0] = true;
-            if (laid[slot(from)] == laid[slot(to)]) continue;
-            const float apart = gap_of(joint, from) - reach[slot(to)].front;
-            if (laid[slot(from)]) {
-                bases_[slot(to)].shift = bases_[slot(from)].shift + apart;
-            } else {
-                bases_[slot(from)].shift = bases_[slot(to)].shift - apart;
-            }
-            laid[slot(from)] = laid[slot(to)] = true;
-        }
-    }
-    laid[0] = true;
-    for (int i = 0; i < base_count_; ++i) {
-        BasePlace& place = bases_[slot(i)];
-        if (!laid[slot(i)]) place.shift = rear + 2.0F - reach[slot(i)].front;
-        rear = std::max(rear, place.shift + reach[slot(i)].rear);
+        BasePlace& place = bases_[static_cast<std::size_t>(i)];
+        place.run = &tied.bases[static_cast<std::size_t>(i)];
+        place.shift = static_cast<float>(in_millimetres(shifts[static_cast<std::size_t>(i)]));
     }
 }
 

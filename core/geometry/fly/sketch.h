@@ -1,6 +1,7 @@
 #pragma once
 // What every part of the drawing shares: places on the bases, the moment, the pieces being filled.
 
+#include "core/geometry/fly/base_shifts.h"
 #include "core/geometry/fly/build.h"
 #include "core/geometry/fly/colour.h"
 #include "core/geometry/fly/fibre.h"
@@ -44,7 +45,6 @@ struct Shades {
 /// The drawing under way.
 class Sketch {
   public:
-    static constexpr int most_bases = 8;
     Sketch(const Pattern& recipe, const Tied& record, int at_moment, const FlyDetail& wanted,
            FlyModel& out);
 
