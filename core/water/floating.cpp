@@ -81,14 +81,15 @@ FloatingCheck floating(Force weight, Length centre, const std::vector<Lying>& ly
         return out;
     }
     Side front, rear;
-    constexpr int shares = 32; // a stretch in short pieces, so that they may be taken nearest first
     for (const Lying& l : lying) {
-        for (int i = 0; i < shares; ++i) {
-            const double step = (l.to - l.from).si / shares;
-            const double a = l.from.si + i * step - centre.si, b = a + step;
-            const double middle = 0.5 * (a + b);
-            (middle < 0.0 ? front : rear).add(std::abs(a), std::abs(b), l.hold.si / shares);
+        const double a = (l.from - centre).si, b = (l.to - centre).si, whole = b - a;
+        const double split = std::clamp(0.0, a, b);
+        if (!(whole > 0.0)) {
+            (a < 0.0 ? front : rear).add(std::abs(a), std::abs(a), l.hold.si);
+            continue;
         }
+        front.add(-a, -split, l.hold.si * (split - a) / whole);
+        rear.add(split, b, l.hold.si * (b - split) / whole);
     }
     const double m = std::min(front.moment(), rear.moment());
     out.film = {front.force_within(m) + rear.force_within(m)};

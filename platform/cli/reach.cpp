@@ -187,8 +187,13 @@ ExitCode run_reach(const ReachOptions& options) {
     fmt::print("{}  {}: {} combinations reckoned, {} tied\n",
                to.paint(printable(loaded.pattern.recipe.name), Colour::bold),
                to.paint(size_words(fly.tied.size), Colour::cyan), found.combinations, found.tied);
-    if (!found.has_bead) fmt::print("  this recipe slides on no bead: only ballast varies\n");
-    if (!found.has_ballast) fmt::print("  this recipe winds no ballast: only beads vary\n");
+    if (!found.has_bead && !found.has_ballast) {
+        fmt::print("  this recipe has neither bead nor ballast: there is nothing to change\n");
+    } else if (!found.has_bead) {
+        fmt::print("  this recipe slides on no bead: only ballast varies\n");
+    } else if (!found.has_ballast) {
+        fmt::print("  this recipe winds no ballast: only beads vary\n");
+    }
     if (found.ways.empty()) {
         fmt::print("  nothing in this set reaches it without a finding that stops the fly\n");
         return ExitCode::fine;
