@@ -1,5 +1,6 @@
 #include "core/recipe/text.h"
 
+#include "core/recipe/rule_set.h"
 #include "core/recipe/text_reader.h"
 #include "core/recipe/text_writer.h"
 
@@ -96,6 +97,40 @@ Result<Hook> read_hook(std::string_view text) {
     Error error = complete.error();
     error.place.line = line_at(text, error.place.key);
     return error;
+}
+
+Result<RuleSet> read_rules(std::string_view text) {
+    const Result<json::Node> root = read_file_object(text);
+    if (!root.ok()) return root.error();
+    detail::Document document;
+    RuleSet r;
+    detail::ObjectReader reader(document, root.value());
+    reader.header("wrapwright rules", 1);
+    reader.text("id", r.id);
+    reader.text("name", r.name);
+    reader.text("date", r.date);
+    reader.text("note", r.note);
+    reader.whole("beads_most", r.beads_most, 0, 100);
+    reader.plain_length("bead_most", r.bead_most);
+    reader.flag("no_cones", r.no_cones, false);
+    reader.whole("hooks_most", r.hooks_most, 0, 100);
+    reader.plain_length("hook_most", r.hook_most);
+    reader.flag("barbless", r.barbless, false);
+    reader.flag("weight_covered", r.weight_covered, false);
+    reader.flag("lead_free", r.lead_free, false);
+    reader.plain_mass("mass_most", r.mass_most);
+    reader.whole("flies_most", r.flies_most, 0, 100);
+    reader.plain_length("spacing_least", r.spacing_least);
+    reader.refuse_rest("a rule set");
+    if (document.error) return *document.error;
+    if (r.name.empty() || r.date.empty()) {
+        return Error{
+            ErrorCode::malformed,
+            "a rule set without a name or a date",
+            "write \"name\" and \"date\": rules change, and both are shown with every answer",
+            {root.value().line, r.name.empty() ? "name" : "date"}};
+    }
+    return r;
 }
 
 std::string write_hook(const Hook& hook) {

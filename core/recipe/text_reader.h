@@ -43,6 +43,8 @@ class ObjectReader {
     void hook(std::string_view key, std::optional<Hook>& value, std::string& written);
     void hook_size(std::string_view key, std::optional<HookSize>& value);
     void length(std::string_view key, Estimate<Length>& value);
+    void plain_length(std::string_view key, Length& value);
+    void plain_mass(std::string_view key, Mass& value);
     void angle(std::string_view key, Estimate<Angle>& value);
     void angle(std::string_view key, Angle& value);
     /// Keeps every member that no call has asked for.

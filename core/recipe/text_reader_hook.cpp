@@ -85,6 +85,19 @@ void ObjectReader::length(std::string_view key, Estimate<Length>& value) {
              [](ObjectReader& r, const Node& node, Length& q) { r.length_text(node, q); });
 }
 
+void ObjectReader::plain_length(std::string_view key, Length& value) {
+    at(key, [&](const Node& node) { length_text(node, value); });
+}
+
+void ObjectReader::plain_mass(std::string_view key, Mass& value) {
+    at(key, [&](const Node& node) {
+        if (!expect(node, Kind::text, "a mass with its unit, such as 180 mg")) return;
+        const Result<WrittenMass> mass = parse_mass(node.text);
+        if (!mass.ok()) return refuse(node, mass.error());
+        value = mass.value().quantity;
+    });
+}
+
 void ObjectReader::angle(std::string_view key, Estimate<Angle>& value) {
     estimate(key, value,
              [](ObjectReader& r, const Node& node, Angle& q) { r.angle_text(node, q); });

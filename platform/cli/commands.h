@@ -19,6 +19,7 @@ void add_picture(CLI::App& app, Job& job);
 void add_model(CLI::App& app, Job& job);
 void add_water(CLI::App& app, Job& job);
 void add_reach(CLI::App& app, Job& job);
+void add_rules(CLI::App& app, Job& job);
 void add_size(CLI::App& app, Job& job);
 void add_backup(CLI::App& app, Job& job);
 void add_restore(CLI::App& app, Job& job);

@@ -13,7 +13,8 @@ using namespace wrapwright::cli;
 
 constexpr const char* footer =
     "RECIPE is a file, or the bare name of one that came along, such as weirfoot-jig.\n"
-    "Exit codes: 0 fine; 1 something stops the fly; 2 a file or an option cannot be used;\n"
+    "Exit codes: 0 fine; 1 something stops the fly or is beyond a limit; 2 a file or an option "
+    "cannot be used;\n"
     "3 the outside world refused, such as a folder that cannot be written.\n"
     "NO_COLOR=1 switches colour off.";
 
@@ -35,6 +36,7 @@ int run(int argc, char** argv) {
     add_model(app, job);
     add_water(app, job);
     add_reach(app, job);
+    add_rules(app, job);
     add_size(app, job);
     add_backup(app, job);
     add_restore(app, job);

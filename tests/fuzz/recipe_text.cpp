@@ -4,6 +4,7 @@
 #include "core/assert.h"
 #include "core/recipe/text.h"
 #include "core/tying/tie.h"
+#include "core/water/in_water.h"
 
 #include <cmath>
 #include <cstddef>
@@ -33,13 +34,29 @@ void check_record(const Tied& tied) {
     }
 }
 
+void check_water(const InWater& w) {
+    WW_ASSERT(std::isfinite(w.sink.low.si) && w.sink.low <= w.sink.value);
+    WW_ASSERT(std::isfinite(w.sink.high.si) && w.sink.value <= w.sink.high);
+    WW_ASSERT(std::isfinite(w.weight.low.si) && std::isfinite(w.weight.high.si));
+    WW_ASSERT(std::isfinite(w.ride.delta.si) && std::isfinite(w.hang.si));
+    for (const DriftPlace& p : w.drift) WW_ASSERT(std::isfinite(p.depth.value.si));
+}
+
 void run(const Recipe& recipe) {
     Result<Pattern> pattern = link(recipe);
     if (!pattern.ok()) return check_error(pattern.error());
     const HookSize size = recipe.size_list.empty() ? HookSize{14} : recipe.size_list.front();
-    const Result<Tied> tied = tie_once(pattern.value(), size);
-    if (!tied.ok()) return check_error(tied.error());
-    check_record(tied.value());
+    const Result<Rig> rig = make_rig(pattern.value(), size);
+    if (!rig.ok()) return check_error(rig.error());
+    Resolved numbers;
+    const Result<bool> resolved = resolve(pattern.value(), rig.value(), numbers);
+    if (!resolved.ok()) return check_error(resolved.error());
+    Tied tied;
+    tie(pattern.value(), rig.value(), numbers, Limits{}, tied);
+    check_record(tied);
+    const Result<InWater> water = in_water(pattern.value(), numbers, tied, {});
+    WW_ASSERT(water.ok());
+    check_water(water.value());
 }
 
 } // namespace
