@@ -51,6 +51,10 @@ class Answer {
         model().screen = screen;
         model().sheet = Sheet::closed;
         if (screen == Screen::library) effect(EffectKind::search, model().search);
+        if (screen == Screen::water) {
+            dip(model());
+            effect(EffectKind::rank);
+        }
     }
     [[nodiscard]] Duration pace() {
         const double said = model().settings.pace_s;
@@ -67,6 +71,10 @@ class Answer {
     void what_set(int which, double value);
     void try_neighbours();
     void what_keep();
+    void time_fall(const std::string& height, const std::string& time);
+    void drop_fall(int index);
+    void weigh(const std::string& mg);
+    void next_rules();
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {
         if (!at_work(model())) return 0.0;

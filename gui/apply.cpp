@@ -19,7 +19,7 @@ bool names_something(const Wish& wish) {
     switch (wish.kind) {
     case WishKind::command:
     case WishKind::set_key: return within(command_count);
-    case WishKind::show: return within(static_cast<int>(Screen::what_if) + 1);
+    case WishKind::show: return within(static_cast<int>(Screen::water) + 1);
     case WishKind::sheet: return within(static_cast<int>(Sheet::restore) + 1);
     case WishKind::view: return within(static_cast<int>(PictureView::eye) + 1);
     case WishKind::tick_off: return wish.number >= 0;
@@ -101,6 +101,10 @@ Applied Answer::take(const Wish& wish) {
         try_neighbours();
         break;
     case WishKind::what_keep: what_keep(); break;
+    case WishKind::time_fall: time_fall(wish.key, wish.text); break;
+    case WishKind::drop_fall: drop_fall(wish.number); break;
+    case WishKind::weigh: weigh(wish.text); break;
+    case WishKind::next_rules: next_rules(); break;
     case WishKind::save_frame: effect(EffectKind::save_frame).number = pictured(m).moment; break;
     case WishKind::save_steps: effect(EffectKind::save_steps); break;
     case WishKind::put_away: m.trouble.clear(); break;
@@ -134,6 +138,9 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.stop_since = model.now;
     const std::size_t items = lay_out_list(*model.fly, 1, false).size();
     model.laid_out.assign(items, !model.events.empty());
+    model.falls.clear(); // whoever keeps them puts those of this fly here
+    model.weighed = {};
+    model.dipped.reset();
     if (!model.events.empty()) {
         model.state = fold(model.fly->pattern, model.fly->tied, model.events);
         model.flies = model.state.flies;

@@ -15,6 +15,10 @@ enum class EffectKind : unsigned char {
     favourite,     ///< text = id, number
     search,        ///< text
     save_setting,  ///< key, text
+    keep_fall,     ///< the model's last
+    drop_fall,     ///< number
+    keep_weighing, ///< the model's; where it has none, those of this fly are put away
+    rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment
     save_steps,    ///< the pictures after each step
     tick,          ///< the sound of one
@@ -44,6 +48,9 @@ struct Applied {
 /// `trouble` says why.
 /// Valid   now is not before model.now
 [[nodiscard]] Applied apply(const Model& model, const Wish& wish, Duration now);
+
+/// Reckons what the water does to the fly that is open, into `model`; nothing for words alone.
+void dip(Model& model);
 
 /// The model with another fly open; a sitting whose events are given goes on where it was.
 [[nodiscard]] Model with_fly(Model model, std::shared_ptr<const OpenFly> fly,

@@ -157,6 +157,7 @@ void Answer::set(const std::string& key, const std::string& text) {
     if (!take_setting(model().settings, key, text)) return say("'" + text + "' does not fit there");
     Effect& e = effect(EffectKind::save_setting, text);
     e.key = key;
+    if (model().screen == Screen::water) dip(model());
 }
 
 } // namespace wrapwright::detail

@@ -29,6 +29,7 @@ enum class Command : unsigned char {
     water,  ///< deeper, and out again
     film,   ///< the whole tying, to scrub through
     what_if,
+    in_water, ///< weight, sinking, drift, ride, rules
     lay_out,
     library,
     settings,

@@ -11,6 +11,26 @@ constexpr Duration far_away{1e6};
 
 } // namespace
 
+Fishing fishing_of(const Model& model) {
+    const Settings& s = model.settings;
+    Fishing f;
+    f.temperature = celsius(s.river_c);
+    f.tippet = {millimetres(s.tippet_mm), metres(s.tippet_m)};
+    f.stream.surface = metres_per_second(s.river_m_s);
+    f.stream.depth = metres(s.river_deep_m);
+    f.stream.roughness = std::min(f.stream.roughness, 0.3 * f.stream.depth);
+    f.falls = model.falls;
+    f.weighed = model.weighed;
+    return f;
+}
+
+const RuleSet* rules_of(const Model& model) {
+    for (const RuleSet& set : model.rule_sets) {
+        if (set.id == model.settings.rules) return &set;
+    }
+    return model.rule_sets.empty() ? nullptr : &model.rule_sets.front();
+}
+
 bool at_work(const Model& model) {
     return model.fly && !model.events.empty() && !model.state.finished(model.course);
 }

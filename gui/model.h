@@ -2,6 +2,8 @@
 // Everything that the screens show, as one value. Panels read it; only apply() makes the next one.
 
 #include "core/bench/sitting.h"
+#include "core/recipe/rule_set.h"
+#include "core/water/in_water.h"
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
@@ -13,7 +15,7 @@
 
 namespace wrapwright {
 
-enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if };
+enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if, water };
 
 /// What is open over the bench and asks for an answer.
 enum class Sheet : unsigned char {
@@ -30,6 +32,14 @@ struct LibraryRow {
     std::string id, name, fly_class, sizes, tags;
     bool favourite = false;
     friend bool operator==(const LibraryRow&, const LibraryRow&) = default;
+};
+
+/// How fast a fly of the library sinks, without a tippet at 10 degrees.
+struct Sinker {
+    std::string id, name;
+    HookSize size{};
+    Speed sink{};
+    Mass mass{};
 };
 
 /// How the wraps are looked at.
@@ -71,6 +81,13 @@ struct Model {
     bool beside = false; ///< what is tried stands between two turns fewer and two more
     std::shared_ptr<const OpenFly> fewer{}, more{};
 
+    std::vector<Fall> falls{};    ///< timed with this recipe at this size
+    Estimate<Mass> weighed{};     ///< the whole fly; 0: it was not
+    std::shared_ptr<const InWater> dipped{}; ///< while the screen for it is open
+    std::string not_dipped{};                ///< why there is nothing of it
+    std::vector<Sinker> sinkers{};           ///< of the library, slowest first
+    std::vector<RuleSet> rule_sets{};        ///< that came along or lie in the data folder
+
     std::vector<LibraryRow> library{};
     std::string search{};
     double screen_dots_per_mm = 0.0; ///< as the screen tells; 0 where it does not
@@ -80,6 +97,12 @@ struct Model {
     std::string data_folder{};
     bool first_start = false;
 };
+
+/// Where and how the person fishes, by the settings, with what was measured of this fly.
+[[nodiscard]] Fishing fishing_of(const Model& model);
+
+/// The rule set that the settings name, else the first; nothing where there is none.
+[[nodiscard]] const RuleSet* rules_of(const Model& model);
 
 /// Whether a sitting is on, with a stop to stand at.
 [[nodiscard]] bool at_work(const Model& model);

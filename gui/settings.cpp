@@ -49,6 +49,12 @@ std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settin
         {"tick", on_off(settings.tick)},
         {"facing the class", on_off(settings.facing)},
         {"water", write_number(settings.depth_m)},
+        {"river temperature", write_number(settings.river_c)},
+        {"river current", write_number(settings.river_m_s)},
+        {"river depth", write_number(settings.river_deep_m)},
+        {"tippet thickness", write_number(settings.tippet_mm)},
+        {"tippet length", write_number(settings.tippet_m)},
+        {"rules", settings.rules},
         {"key map", text_of(settings.keys)},
     };
     for (std::size_t i = 0; i < overlay_count; ++i) {
@@ -73,6 +79,15 @@ bool take_setting(Settings& settings, std::string_view key, std::string_view tex
     if (key == "tick") return take_flag(settings.tick, text);
     if (key == "facing the class") return take_flag(settings.facing, text);
     if (key == "water") return take_number(settings.depth_m, text, 0.0, 10.0, true);
+    if (key == "river temperature") return take_number(settings.river_c, text, 0.0, 30.0, true);
+    if (key == "river current") return take_number(settings.river_m_s, text, 0.05, 3.0, false);
+    if (key == "river depth") return take_number(settings.river_deep_m, text, 0.1, 6.0, false);
+    if (key == "tippet thickness") return take_number(settings.tippet_mm, text, 0.05, 0.5, false);
+    if (key == "tippet length") return take_number(settings.tippet_m, text, 0.0, 6.0, true);
+    if (key == "rules") {
+        settings.rules = text;
+        return !text.empty();
+    }
     if (key == "key map") {
         settings.keys = key_map_of(text);
         return true;

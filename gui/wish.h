@@ -38,6 +38,10 @@ enum class WishKind : unsigned char {
     what_set,    ///< number = Trial, x = value in SI or turns
     what_beside, ///< two turns fewer and two more beside it, or not
     what_keep,
+    time_fall,  ///< key = height in m, text = seconds
+    drop_fall,  ///< number: of those of this fly
+    weigh,      ///< text = mg of the whole fly; empty: it was not weighed
+    next_rules, ///< the rule set after this one
     save_frame, ///< the picture that is shown
     save_steps, ///< one for each step
     put_away,   ///< the trouble that was read

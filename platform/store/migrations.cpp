@@ -63,7 +63,26 @@ CREATE TABLE event (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
-constexpr std::array<std::string_view, 1> all{first};
+// What was measured with a fly of a recipe at a size: a fall in a jar, a weighing.
+constexpr std::string_view second = R"sql(
+CREATE TABLE measure (
+    id     INTEGER PRIMARY KEY,
+    recipe TEXT NOT NULL REFERENCES recipe (id),
+    size   TEXT NOT NULL,
+    kind   TEXT NOT NULL,                   -- fall: m, s, K, jar m, number = 1 from rest, + 2 sea
+                                            -- weighing: kg value, low, high
+    a      REAL NOT NULL,
+    b      REAL NOT NULL,
+    c      REAL NOT NULL,
+    d      REAL NOT NULL,
+    number INTEGER NOT NULL,
+    made   INTEGER NOT NULL,                -- seconds since 1970
+    gone   INTEGER NOT NULL DEFAULT 0       -- 1: put away by the person; the record stays
+) STRICT;
+CREATE INDEX measure_by_fly ON measure (recipe, size);
+)sql";
+
+constexpr std::array<std::string_view, 2> all{first, second};
 
 } // namespace
 

@@ -6,6 +6,7 @@
 
 #include "core/bench/sitting.h"
 #include "core/recipe/recipe.h"
+#include "core/water/falls.h"
 #include "platform/store/database.h"
 
 #include <optional>
@@ -27,6 +28,13 @@ struct StoredSitting {
     std::string hook;        ///< text form of the measured hook; empty where none was used
     std::string recipe_text; ///< of the revision that it began with
     std::vector<Event> events{};
+};
+
+/// What was measured with a fly of a recipe at one size.
+struct StoredMeasures {
+    std::vector<std::int64_t> fall_ids{};
+    std::vector<Fall> falls{}; ///< in the order that they were timed in
+    Estimate<Mass> weighed{};  ///< the newest weighing of the whole fly; 0: none
 };
 
 /// How much a store holds.
@@ -85,6 +93,16 @@ class Store {
     [[nodiscard]] Result<bool> append(std::int64_t sitting, const Event& event);
     /// The newest sitting of all; nothing where there is none.
     [[nodiscard]] Result<std::optional<StoredSitting>> last_sitting();
+
+    /// Keeps a timed fall, or a weighing of the whole fly, of a recipe at a size.
+    [[nodiscard]] Result<bool> add_fall(std::string_view recipe, std::string_view size,
+                                        const Fall& fall, std::int64_t now);
+    [[nodiscard]] Result<bool> add_weighing(std::string_view recipe, std::string_view size,
+                                            const Estimate<Mass>& mass, std::int64_t now);
+    /// Puts a fall, or all weighings of a fly, away: what was measured stays in the file.
+    [[nodiscard]] Result<bool> drop_fall(std::int64_t id);
+    [[nodiscard]] Result<bool> drop_weighings(std::string_view recipe, std::string_view size);
+    [[nodiscard]] Result<StoredMeasures> measures(std::string_view recipe, std::string_view size);
 
     [[nodiscard]] Result<StoreCount> count();
     /// Looks whether the recipes' texts are sound, which takes longer than opening should: for when
