@@ -46,9 +46,7 @@ void Answer::command(Command command) {
         show(m.screen == Screen::film ? Screen::bench : Screen::film);
         break;
     case Command::what_if: open_what_if(); break;
-    case Command::in_water:
-        show(m.screen == Screen::water ? Screen::bench : Screen::water);
-        break;
+    case Command::in_water: show(m.screen == Screen::water ? Screen::bench : Screen::water); break;
     case Command::lay_out:
         show(m.screen == Screen::lay_out ? Screen::bench : Screen::lay_out);
         break;

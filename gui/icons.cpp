@@ -67,6 +67,12 @@ void draw_lists(Pen& pen, Icon icon) {
         pen.line({{9, 13}, {9, 8}});
         pen.line({{14, 8}, {9, 11}, {14, 13}});
         break;
+    case Icon::drop:
+        pen.line({{12, 3}, {6.5F, 11.5F}});
+        pen.line({{12, 3}, {17.5F, 11.5F}});
+        pen.arc(12, 14.5F, 6.3F, -0.08F, 0.58F);
+        pen.line({{9, 15}, {12, 18}, {15, 15}});
+        break;
     default: break;
     }
 }

@@ -81,8 +81,8 @@ struct Model {
     bool beside = false; ///< what is tried stands between two turns fewer and two more
     std::shared_ptr<const OpenFly> fewer{}, more{};
 
-    std::vector<Fall> falls{};    ///< timed with this recipe at this size
-    Estimate<Mass> weighed{};     ///< the whole fly; 0: it was not
+    std::vector<Fall> falls{};               ///< timed with this recipe at this size
+    Estimate<Mass> weighed{};                ///< the whole fly; 0: it was not
     std::shared_ptr<const InWater> dipped{}; ///< while the screen for it is open
     std::string not_dipped{};                ///< why there is nothing of it
     std::vector<Sinker> sinkers{};           ///< of the library, slowest first

@@ -15,9 +15,10 @@ struct Door {
     std::string_view label;
 };
 
-constexpr std::array<Door, 6> doors{{
+constexpr std::array<Door, 7> doors{{
     {Icon::film, Command::film, "Film"},
     {Icon::what_if, Command::what_if, "What if"},
+    {Icon::drop, Command::in_water, "Water"},
     {Icon::lay_out, Command::lay_out, "Lay out"},
     {Icon::library, Command::library, "Recipes"},
     {Icon::settings, Command::settings, "Settings"},

@@ -34,6 +34,9 @@ void panel_film(Ui& ui, const Box& box);
 /// One winding done otherwise, beside what it comes to.
 void panel_what_if(Ui& ui, const Box& box);
 
+/// What the fly weighs, how it sinks and drifts, which way up it rides.
+void panel_water(Ui& ui, const Box& box);
+
 /// What is open over the bench; nothing where none is.
 void panel_sheet(Ui& ui, const Box& window);
 

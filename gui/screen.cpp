@@ -142,6 +142,7 @@ void screen(Ui& ui, const Box& window) {
     case Screen::keys: panel_keys(ui, all); break;
     case Screen::film: panel_film(ui, all); break;
     case Screen::what_if: panel_what_if(ui, all); break;
+    case Screen::water: panel_water(ui, all); break;
     }
 }
 

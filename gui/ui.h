@@ -24,9 +24,10 @@ struct Typing {
     std::string words{}; ///< in the sheet that asks for some
     std::string search{};
     std::string backup_file{};
-    int key_for = -1;   ///< the command that waits for a key
-    int library_at = 0; ///< the row that is picked
-    bool fresh = true;  ///< the screen or sheet has just come
+    std::string fall_metres{}, fall_seconds{}, weighed_mg{}; ///< of the fly in the water
+    int key_for = -1;                                        ///< the command that waits for a key
+    int library_at = 0;                                      ///< the row that is picked
+    bool fresh = true;                                       ///< the screen or sheet has just come
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };

@@ -67,7 +67,9 @@ Result<bool> App::start(const AppWish& wish) {
     if (!held.ok()) return held.error();
     if (held.value().recipes == 0 && !model_.read_only) seed(wish.assets);
     model_.first_start = held.value().sittings == 0;
-    return open_first(wish);
+    load_rules(wish.assets);
+    Result<bool> opened = open_first(wish);
+    return opened.ok() ? recall_measures(model_) : opened;
 }
 
 void App::seed(const std::filesystem::path& assets) {
@@ -241,6 +243,7 @@ Result<bool> App::frame() {
     if (frames_due_ > 0) --frames_due_;
     for (const Wish& w : shown_.wishes) answer(w);
     if (!shown_.wishes.empty()) wake();
+    rank_some();
     if (frames_due_ == 0 && !checked_) check_texts();
     return true;
 }

@@ -73,6 +73,11 @@ class App {
                                             const std::filesystem::path& file);
     [[nodiscard]] Result<bool> save_steps(Model& next);
     [[nodiscard]] std::filesystem::path pictures_folder() const;
+    [[nodiscard]] Result<bool> keep_measure(const Effect& effect, Model& next);
+    /// What was measured of the fly that is open, from the store into the model.
+    [[nodiscard]] Result<bool> recall_measures(Model& next);
+    void load_rules(const std::filesystem::path& assets);
+    void rank_some();
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
     [[nodiscard]] std::int64_t today() const {
@@ -88,7 +93,11 @@ class App {
     std::array<WrapsScene, picture_count> wraps_{};
     Shown shown_{};
     std::int64_t sitting_ = 0;
-    std::filesystem::path backup_{}; ///< that was looked into
+    std::filesystem::path backup_{};                                ///< that was looked into
+    std::vector<std::int64_t> fall_ids_{};                          ///< of the model's falls
+    std::vector<std::pair<std::string, std::string>> rank_queue_{}; ///< id and name, last first
+    std::vector<Sinker> ranked_{};
+    bool to_rank_ = false, ranking_ = false;
     std::optional<UiRenderer> ui_{};
     std::optional<TypeSizes> lettered_{};
     Fonts fonts_{};

@@ -60,6 +60,10 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::save_setting:
         if (next.read_only) return true; // it holds for this window alone
         return store_.set_setting(effect.key, effect.text);
+    case EffectKind::keep_fall:
+    case EffectKind::drop_fall:
+    case EffectKind::keep_weighing: return keep_measure(effect, next);
+    case EffectKind::rank: to_rank_ = true; return true;
     case EffectKind::save_frame: {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);
@@ -132,7 +136,7 @@ Result<bool> App::open_recipe(const std::string& id, Model& next) {
     if (!fly.ok()) return fly.error();
     next = with_fly(std::move(next), fly.value());
     next.screen = fly.value()->tied.moments.empty() ? Screen::bench : Screen::lay_out;
-    return true;
+    return recall_measures(next);
 }
 
 Result<bool> App::open_size(const std::string& size, Model& next) {
@@ -141,7 +145,7 @@ Result<bool> App::open_size(const std::string& size, Model& next) {
     const auto fly = open_fly(next.fly->id, next.fly->pattern.recipe, &read.value().size);
     if (!fly.ok()) return fly.error();
     next = with_fly(std::move(next), fly.value());
-    return true;
+    return recall_measures(next);
 }
 
 Result<bool> App::duplicate(const std::string& id, Model& next) {

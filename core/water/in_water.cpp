@@ -145,7 +145,9 @@ void fill_drift(InWater& out, const Fishing& fishing) {
         const double swirl = 1.96 * turbulent_spread(fishing.stream, time).si;
         const double down = std::hypot((value - low).si, swirl);
         const double up = std::hypot((high - value).si, swirl);
-        p.depth = {value, std::max(Length{}, value - Length{down}),
+        // It sinks on the whole: what it has surely reached it does not lose.
+        const Length before = i == 0 ? Length{} : out.drift[i - 1].depth.low;
+        p.depth = {value, std::max(before, value - Length{down}),
                    std::min(fishing.stream.depth, value + Length{up}), out.sink.origin};
     }
     out.to_bed = {bed_at(out.sink.value), bed_at(out.sink.high), bed_at(out.sink.low),

@@ -67,12 +67,12 @@ std::string depth_words(const Estimate<Length>& d) {
 
 std::string sink_words(const InWater& w) {
     if (w.nearly_neutral) {
-        return "nearly neutral: whether it sinks or rises is within the doubt";
+        return "Nearly neutral: whether it sinks or rises is within the doubt";
     }
     const bool rises = w.sink.value.si < 0.0;
     Estimate<Speed> s = w.sink;
     if (rises) s = {-s.value, -s.high, -s.low, s.origin};
-    std::string words = rises ? "rises " : "sinks ";
+    std::string words = rises ? "Rises " : "Sinks ";
     words.append(speed_words(s));
     return ended(std::move(words), w);
 }
@@ -89,14 +89,14 @@ std::string drift_words(const InWater& w, Length along) {
 
 std::string film_words(const InWater& w) {
     switch (w.film.verdict) {
-    case Floating::floats: return "floats: it is lighter than the water it displaces";
+    case Floating::floats: return "Floats: it is lighter than the water it displaces";
     case Floating::sinks_when_wet: {
-        std::string words = "sinks when wet: dry and laid down flat, the film could hold up to ";
+        std::string words = "Sinks when wet: dry and laid down flat, the film could hold up to ";
         return words.append(digits(w.film.margin)).append(" times its weight in water");
     }
     case Floating::sinks: break;
     }
-    std::string words = "sinks: the film could hold ";
+    std::string words = "Sinks: the film could hold ";
     return words.append(digits(w.film.margin)).append(" of its weight in water at most");
 }
 
@@ -105,9 +105,9 @@ std::string ride_words(const InWater& w) {
     std::string words;
     const std::string by = digits(std::abs(r.delta.si) * 1e3), doubt = digits(r.doubt.si * 1e3);
     switch (r.verdict) {
-    case Ride::point_up: words = "rides point up, likely: "; break;
-    case Ride::point_down: words = "rides point down, likely: "; break;
-    case Ride::undecided: words = "may ride either way: "; break;
+    case Ride::point_up: words = "Rides point up, likely: "; break;
+    case Ride::point_down: words = "Rides point down, likely: "; break;
+    case Ride::undecided: words = "May ride either way: "; break;
     }
     words.append("its weight lies ").append(by).append(" mm (+-").append(doubt);
     words.append(r.delta.si < 0.0 ? ") away from the point" : ") towards the point");
@@ -118,7 +118,7 @@ std::vector<std::string> turn_over_words(const InWater& w) {
     std::vector<std::string> lines;
     if (w.ride.verdict == Ride::point_up) return lines;
     if (w.ride.up.bead_out) {
-        std::string line = "bead ";
+        std::string line = "Bead ";
         line.append(digits(w.ride.up.bead_out->si * 1e3));
         lines.push_back(line.append(" mm further from the point"));
     }
@@ -126,12 +126,12 @@ std::vector<std::string> turn_over_words(const InWater& w) {
         std::string line = digits(w.ride.up.ballast->si * 1e6);
         lines.push_back(line.append(" mg of lead along the back, opposite the point"));
     }
-    if (lines.empty()) lines.emplace_back("no weight on this hook turns it over");
+    if (lines.empty()) lines.emplace_back("No weight on this hook turns it over");
     return lines;
 }
 
 std::string hang_words(const InWater& w) {
-    return "hangs " + write_rounded(in_degrees(w.hang), 0).append(" degrees from straight down");
+    return "Hangs " + write_rounded(in_degrees(w.hang), 0).append(" degrees from straight down");
 }
 
 std::vector<std::string> ground_words(const Pattern& pattern, const InWater& w) {
@@ -151,12 +151,12 @@ std::vector<std::string> ground_words(const Pattern& pattern, const InWater& w) 
         }
     }
     std::vector<std::string> lines;
-    if (w.body.weighed_whole) lines.emplace_back("weighed: the whole fly");
-    if (!sure.empty()) lines.push_back("measured or stated: " + sure);
-    if (!typical.empty()) lines.push_back("typical for its kind: " + typical);
-    lines.emplace_back(w.timed ? "timed: how the fly falls"
-                               : "guessed: how the fly falls, +-25 to 30 %");
-    lines.emplace_back("guessed: how the tippet follows, how the river mixes");
+    if (w.body.weighed_whole) lines.emplace_back("Weighed: the whole fly");
+    if (!sure.empty()) lines.push_back("Measured or stated: " + sure);
+    if (!typical.empty()) lines.push_back("Typical for its kind: " + typical);
+    lines.emplace_back(w.timed ? "Timed: how the fly falls"
+                               : "Guessed: how the fly falls, +-25 to 30 %");
+    lines.emplace_back("Guessed: how the tippet follows, how the river mixes");
     return lines;
 }
 

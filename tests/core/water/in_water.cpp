@@ -109,7 +109,7 @@ TEST_CASE("a fly as heavy as its water is said to be, with no depth promised") {
     f.air = {plain.weight.value.si / free_fall / plain.water.density.si};
     const InWater w = spider.in(f);
     CHECK(w.nearly_neutral);
-    CHECK(sink_words(w).find("nearly neutral") != std::string::npos);
+    CHECK(sink_words(w).find("Nearly neutral") != std::string::npos);
     CHECK(w.drift.back().depth.low.si == 0.0);
     CHECK(in_order(w.sink));
 }

@@ -1,0 +1,32 @@
+#pragma once
+// The fly as flat lines from its record: for drawings that show how it hangs and rides.
+
+#include "gui/open_fly.h"
+
+#include <array>
+#include <glm/vec2.hpp>
+#include <vector>
+
+namespace wrapwright {
+
+/// Lines, areas and discs in the plane of the hook: x tailward, y away from the point, mm.
+struct FlyOutline {
+    struct Stroke {
+        std::vector<glm::vec2> points{};
+        float thick = 0.0F; ///< mm
+    };
+    struct Disc {
+        glm::vec2 centre{};
+        float radius = 0.0F;
+        bool ring = false; ///< an eye
+    };
+    std::vector<Stroke> wires{};
+    std::vector<Stroke> fibres{};                 ///< tail, hackle, wing
+    std::vector<std::array<glm::vec2, 4>> body{}; ///< from front to rear
+    std::vector<Disc> discs{};                    ///< beads and eyes
+    glm::vec2 low{}, high{};                      ///< bounds of wire and body
+};
+
+[[nodiscard]] FlyOutline outline_of(const OpenFly& fly);
+
+} // namespace wrapwright
