@@ -24,7 +24,7 @@ TOLERANCE = 0.03
 PROGRAM = "build/wrapwright-bench"
 SHOTS = ROOT / "build" / "shots"
 
-BENCH, LAY_OUT, LIBRARY, SETTINGS = 0, 1, 2, 3
+BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER = 0, 1, 2, 3, 7
 
 
 def difference(shot, golden):
@@ -105,12 +105,31 @@ class Window(unittest.TestCase):
             other.close()
             bench.close()
 
+    def test_the_water_says_the_same_after_a_kill(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("n", "screen")
+            self.assertEqual(bench.state["screen"], WATER)
+            for _ in range(2):  # from the first slider on by arrows
+                screen.tool("key", "Tab")
+            time.sleep(0.5)
+            self.look(screen, "water")
+            bench.kill()
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("n", "screen")
+            time.sleep(0.5)
+            self.look(screen, "water")
+            bench.close()
+
     def test_every_screen_in_a_tall_window(self):
         with Screen(900, 1400) as screen:
             bench = Bench(screen, PROGRAM, self.data, "--window", "800x1280")
             bench.key("Escape", "screen")
             screen.tool("key", "h")
-            for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY)):
+            for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY),
+                                      ("n", "tall-water", WATER)):
                 screen.tool("key", key)
                 bench.wait(lambda s, n=number: s["screen"] == n)
                 time.sleep(0.5)

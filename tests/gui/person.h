@@ -94,6 +94,24 @@ class Person {
         frame();
         frame();
     }
+    /// Turns the wheel over a part that scrolls, until a control in it is in sight.
+    void bring(const std::string& label) {
+        ImGuiIO& io = ImGui::GetIO();
+        for (int i = 0; i < 200; ++i) {
+            const DrawnControl* control = find(label);
+            REQUIRE_MESSAGE(control != nullptr, "no control " << label);
+            const float middle = control->box.y + 0.5F * control->box.height;
+            const float high = io.DisplaySize.y;
+            if (middle > 0.5F * high && middle < 0.85F * high) return;
+            io.AddMousePosEvent(control->box.x + 4.0F, 0.7F * high);
+            frame();
+            io.AddMouseWheelEvent(0.0F, middle > 0.5F * high ? -0.3F : 0.3F);
+            frame();
+            frame();
+            const DrawnControl* moved = find(label);
+            if (moved != nullptr && moved->box.y + 0.5F * moved->box.height == middle) return;
+        }
+    }
     void type(const std::string& text) {
         ImGui::GetIO().AddInputCharactersUTF8(text.c_str());
         for (std::size_t i = 0; i <= text.size(); ++i) frame();

@@ -128,7 +128,8 @@ TEST_CASE("every screen is reached by a key and left by escape") {
     const std::pair<ImGuiKey, Screen> doors[] = {{ImGuiKey_S, Screen::settings},
                                                  {ImGuiKey_K, Screen::keys},
                                                  {ImGuiKey_F, Screen::library},
-                                                 {ImGuiKey_L, Screen::lay_out}};
+                                                 {ImGuiKey_L, Screen::lay_out},
+                                                 {ImGuiKey_N, Screen::water}};
     person.key(ImGuiKey_Escape);
     for (const auto& [key, screen] : doors) {
         CHECK(person.model.screen == Screen::bench);
