@@ -74,6 +74,9 @@ class Answer {
     void time_fall(const std::string& height, const std::string& time);
     void drop_fall(int index);
     void weigh(const std::string& mg);
+    void reach_for(int aim, double value);
+    void look_for_ways();
+    void take_way(int index);
     void next_rules();
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {

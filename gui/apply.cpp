@@ -104,6 +104,12 @@ Applied Answer::take(const Wish& wish) {
     case WishKind::time_fall: time_fall(wish.key, wish.text); break;
     case WishKind::drop_fall: drop_fall(wish.number); break;
     case WishKind::weigh: weigh(wish.text); break;
+    case WishKind::reach_for: reach_for(wish.number, static_cast<double>(wish.x)); break;
+    case WishKind::lead_free:
+        m.ask.lead_free = !m.ask.lead_free;
+        look_for_ways();
+        break;
+    case WishKind::take_way: take_way(wish.number); break;
     case WishKind::next_rules: next_rules(); break;
     case WishKind::save_frame: effect(EffectKind::save_frame).number = pictured(m).moment; break;
     case WishKind::save_steps: effect(EffectKind::save_steps); break;
@@ -141,6 +147,8 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.falls.clear(); // whoever keeps them puts those of this fly here
     model.weighed = {};
     model.dipped.reset();
+    model.reached.reset();
+    model.ask.mg = 0.0;
     if (!model.events.empty()) {
         model.state = fold(model.fly->pattern, model.fly->tied, model.events);
         model.flies = model.state.flies;

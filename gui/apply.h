@@ -52,6 +52,9 @@ struct Applied {
 /// Reckons what the water does to the fly that is open, into `model`; nothing for words alone.
 void dip(Model& model);
 
+/// What a way takes: "tungsten bead 2.8 mm, slotted, 7 turns of lead-free wire .015 in".
+[[nodiscard]] std::string way_words(const ReachStock& stock, const ReachWay& way);
+
 /// The model with another fly open; a sitting whose events are given goes on where it was.
 [[nodiscard]] Model with_fly(Model model, std::shared_ptr<const OpenFly> fly,
                              std::vector<Event> events = {});

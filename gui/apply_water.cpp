@@ -2,6 +2,8 @@
 
 #include "gui/answer.h"
 
+#include "core/tying/tie.h"
+#include "core/tying/words.h"
 #include "core/units/number_text.h"
 
 #include <algorithm>
@@ -23,6 +25,17 @@ void dip(Model& model) {
         model.not_dipped = water.error().message;
         model.not_dipped.append("; ").append(water.error().remedy);
     }
+}
+
+std::string way_words(const ReachStock& stock, const ReachWay& way) {
+    std::string words;
+    if (way.bead != none) words = stock.beads[static_cast<std::size_t>(way.bead)].text;
+    if (way.turns > 0 && way.strand != none) {
+        if (!words.empty()) words.append(", ");
+        words.append(counted(way.turns, "turn", "turns")).append(" of ");
+        words.append(stock.strands[static_cast<std::size_t>(way.strand)].text);
+    }
+    return words.empty() ? "without ballast" : words;
 }
 
 namespace detail {
@@ -73,6 +86,57 @@ void Answer::weigh(const std::string& mg) {
     if (!with.dipped) return say(with.not_dipped);
     m = std::move(with);
     effect(EffectKind::keep_weighing);
+}
+
+void Answer::reach_for(int aim, double value) {
+    Model& m = model();
+    if (!m.dipped || aim < 0 || aim > static_cast<int>(Aim::depth)) return;
+    m.ask.aim = static_cast<Aim>(aim);
+    switch (m.ask.aim) {
+    case Aim::mass: m.ask.mg = std::clamp(value, 1.0, 5000.0); break;
+    case Aim::sink: m.ask.m_s = std::clamp(value, 0.01, 3.0); break;
+    case Aim::depth: m.ask.deep_m = std::clamp(value, 0.05, m.settings.river_deep_m); break;
+    }
+    look_for_ways();
+}
+
+void Answer::look_for_ways() {
+    Model& m = model();
+    m.reached.reset();
+    if (!m.dipped) return;
+    ReachGoal goal;
+    goal.lead_free_first = m.ask.lead_free;
+    if (m.ask.aim == Aim::mass) goal.mass = milligrams(m.ask.mg);
+    if (m.ask.aim == Aim::sink) goal.sink = metres_per_second(m.ask.m_s);
+    if (m.ask.aim == Aim::depth) {
+        goal.depth = metres(std::min(m.ask.deep_m, m.settings.river_deep_m));
+    }
+    Result<ReachFound> found = reach(m.fly->pattern, m.fly->rig, m.stock, goal, fishing_of(m), 6);
+    if (!found.ok()) return say(found.error().message);
+    m.reached = std::make_shared<const ReachFound>(std::move(found).value());
+}
+
+void Answer::take_way(int index) {
+    Model& m = model();
+    const auto i = static_cast<std::size_t>(index);
+    if (!m.reached || index < 0 || i >= m.reached->ways.size()) return;
+    const ReachWay& way = m.reached->ways[i];
+    auto fly = std::make_shared<OpenFly>(*m.fly);
+    fly->pattern = with_way(m.fly->pattern, m.stock, way);
+    if (!resolve(fly->pattern, fly->rig, fly->resolved).ok()) return;
+    tie(fly->pattern, fly->rig, fly->resolved, Limits{}, fly->tied);
+    if (at_work(m)) {
+        // The actions of a sitting are counted: one that is left out would shift all that follow.
+        if (fly->resolved.acts.size() != m.fly->resolved.acts.size()) {
+            return say("Finish this fly first: that way leaves out an action");
+        }
+        if (!may_write()) return;
+        happen(EventKind::done_otherwise, 0, way_words(m.stock, way));
+    }
+    m.fly = std::move(fly);
+    m.reached.reset();
+    dip(m);
+    say("On the bench from now on; the recipe in the library stays as it is");
 }
 
 void Answer::next_rules() {

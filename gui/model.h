@@ -3,7 +3,7 @@
 
 #include "core/bench/sitting.h"
 #include "core/recipe/rule_set.h"
-#include "core/water/in_water.h"
+#include "core/water/reach.h"
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
@@ -40,6 +40,17 @@ struct Sinker {
     HookSize size{};
     Speed sink{};
     Mass mass{};
+};
+
+/// What the fly that is open should be brought to.
+enum class Aim : unsigned char { mass, sink, depth };
+struct ReachAsk {
+    Aim aim = Aim::mass;
+    double mg = 0.0;     ///< 0: what the fly weighs
+    double m_s = 0.3;    ///< on the tippet
+    double deep_m = 0.8; ///< after 4 m
+    bool lead_free = true;
+    friend bool operator==(const ReachAsk&, const ReachAsk&) = default;
 };
 
 /// How the wraps are looked at.
@@ -86,7 +97,10 @@ struct Model {
     std::shared_ptr<const InWater> dipped{}; ///< while the screen for it is open
     std::string not_dipped{};                ///< why there is nothing of it
     std::vector<Sinker> sinkers{};           ///< of the library, slowest first
-    std::vector<RuleSet> rule_sets{};        ///< that came along or lie in the data folder
+    ReachStock stock{};                      ///< beads and ballast to choose from
+    ReachAsk ask{};
+    std::shared_ptr<const ReachFound> reached{}; ///< nothing until something was asked
+    std::vector<RuleSet> rule_sets{};            ///< that came along or lie in the data folder
 
     std::vector<LibraryRow> library{};
     std::string search{};

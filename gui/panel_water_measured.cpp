@@ -156,15 +156,17 @@ void water_table(Ui& ui, Scroll& scroll, float room) {
     numbers("weight in water, mN", 1e3, 2, w.weight);
     numbers("sinks on the tippet, m/s", 1.0, 3, w.sink);
     numbers("sinks without, m/s", 1.0, 3, w.sink_free);
+    const auto one = [&](std::string_view what, double value, int decimals) {
+        row(ui.colours.ink, what, write_rounded(value, decimals), "", "");
+    };
+    one("tippet drawn along, m/s", w.drawn.si, 3);
+    one("tippet bowed, m/s", w.bowed.si, 3);
     numbers("to the bed after, m", 1.0, 2, w.to_bed);
     for (std::size_t i = 6; i < drift_places; i += 6) {
         std::string what = "deep after ";
         what.append(write_rounded(w.drift[i].along.si, 1)).append(" m, m");
         numbers(what, 1.0, 2, w.drift[i].depth);
     }
-    const auto one = [&](std::string_view what, double value, int decimals) {
-        row(ui.colours.ink, what, write_rounded(value, decimals), "", "");
-    };
     one("hangs, degrees from down", in_degrees(w.hang), 0);
     one("weight off the line, mm", w.ride.delta.si * 1e3, 2);
     one("its doubt, mm", w.ride.doubt.si * 1e3, 2);

@@ -17,6 +17,9 @@ void water_poses(Ui& ui, const Box& box);
 /// room of their own.
 void water_rows(Ui& ui, const Box& box, bool drawings);
 
+/// The way back: what the fly should come to, and the beads and ballast that bring it there.
+void water_reach(Ui& ui, Scroll& scroll, float room);
+
 /// Falls that were timed and the whole fly on a scale: what is there, and a line to add to it.
 void water_measured(Ui& ui, Scroll& scroll, float room);
 

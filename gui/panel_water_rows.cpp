@@ -232,6 +232,8 @@ void water_rows(Ui& ui, const Box& box, bool drawings) {
         water_say(ui, scroll, room, c.soft, l);
     }
     (void)scroll.row(grid);
+    water_reach(ui, scroll, room);
+    (void)scroll.row(grid);
     water_measured(ui, scroll, room);
     (void)scroll.row(grid);
     water_rules(ui, scroll, room);

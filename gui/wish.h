@@ -41,6 +41,9 @@ enum class WishKind : unsigned char {
     time_fall,  ///< key = height in m, text = seconds
     drop_fall,  ///< number: of those of this fly
     weigh,      ///< text = mg of the whole fly; empty: it was not weighed
+    reach_for,  ///< number = Aim, x = mg, m/s or m
+    lead_free,  ///< first, or not
+    take_way,   ///< number: of those that were found
     next_rules, ///< the rule set after this one
     save_frame, ///< the picture that is shown
     save_steps, ///< one for each step

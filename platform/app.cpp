@@ -68,6 +68,7 @@ Result<bool> App::start(const AppWish& wish) {
     if (held.value().recipes == 0 && !model_.read_only) seed(wish.assets);
     model_.first_start = held.value().sittings == 0;
     load_rules(wish.assets);
+    load_stock(wish.assets);
     Result<bool> opened = open_first(wish);
     return opened.ok() ? recall_measures(model_) : opened;
 }

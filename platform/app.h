@@ -77,6 +77,7 @@ class App {
     /// What was measured of the fly that is open, from the store into the model.
     [[nodiscard]] Result<bool> recall_measures(Model& next);
     void load_rules(const std::filesystem::path& assets);
+    void load_stock(const std::filesystem::path& assets);
     void rank_some();
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);

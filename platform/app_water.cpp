@@ -41,6 +41,24 @@ Result<bool> App::recall_measures(Model& next) {
     return true;
 }
 
+void App::load_stock(const std::filesystem::path& assets) {
+    // A person's own set stands in place of the catalogue.
+    for (const auto& file : {std::filesystem::path(model_.data_folder) / "sets" / "own.json",
+                             assets / "sets" / "catalogue.json"}) {
+        const Result<std::string> text = read_file(file);
+        if (!text.ok()) continue;
+        const Result<Recipe> set = read_recipe(text.value());
+        if (!set.ok()) {
+            model_.trouble = file.string();
+            model_.trouble.append(": ").append(set.error().message);
+            model_.trouble.append("; ").append(set.error().remedy);
+            continue;
+        }
+        model_.stock = stock_of(set.value().materials);
+        return;
+    }
+}
+
 void App::load_rules(const std::filesystem::path& assets) {
     // A set of the person's own with the id of one that came along stands in its place.
     for (const auto& folder :

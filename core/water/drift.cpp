@@ -19,37 +19,55 @@ void check(const Stream& stream, Speed sink) {
 
 } // namespace
 
-Length drift_depth(const Stream& stream, Speed sink, Length along) {
-    check(stream, sink);
-    const double left =
-        1.0 - 8.0 / 7.0 * sink.si * along.si / (stream.surface.si * stream.depth.si);
-    if (left <= 0.0) return stream.depth;
-    return stream.depth * (1.0 - std::pow(left, 7.0 / 8.0));
-}
-
-Length drift_to_bed(const Stream& stream, Speed sink) {
-    check(stream, sink);
-    return {7.0 / 8.0 * stream.surface.si * stream.depth.si / sink.si};
-}
-
 Speed shear_speed(const Stream& stream) {
     WW_ASSERT(stream.depth > stream.roughness);
     return {karman * stream.surface.si / std::log(stream.depth.si / bed_height(stream))};
 }
 
-Length drift_depth_log(const Stream& stream, Speed sink, Length along) {
+namespace {
+
+/// The logarithmic profile's way along, as a function of the depth below the surface.
+class LogWay {
+  public:
+    LogWay(const Stream& stream, Speed sink)
+        : y0_(bed_height(stream)), depth_(stream.depth.si),
+          scale_(shear_speed(stream).si / (karman * sink.si)) {}
+
+    [[nodiscard]] double deepest() const { return depth_ - y0_; }
+    [[nodiscard]] double at(double z) const { return scale_ * (g(depth_) - g(depth_ - z)); }
+
+  private:
+    [[nodiscard]] double g(double y) const { return y * std::log(y / y0_) - y; }
+    double y0_, depth_, scale_;
+};
+
+} // namespace
+
+Length drift_depth(const Stream& stream, Speed sink, Length along) {
     check(stream, sink);
-    const double y0 = bed_height(stream), depth = stream.depth.si;
-    const double k = shear_speed(stream).si / (karman * sink.si);
-    const auto g = [&](double y) { return y * std::log(y / y0) - y; };
-    const auto way = [&](double z) { return k * (g(depth) - g(depth - z)); };
-    double low = 0.0, high = depth - y0;
-    if (way(high) <= along.si) return stream.depth;
+    if (stream.profile == CurrentProfile::power) {
+        const double left =
+            1.0 - 8.0 / 7.0 * sink.si * along.si / (stream.surface.si * stream.depth.si);
+        if (left <= 0.0) return stream.depth;
+        return stream.depth * (1.0 - std::pow(left, 7.0 / 8.0));
+    }
+    const LogWay way(stream, sink);
+    double low = 0.0, high = way.deepest();
+    if (way.at(high) <= along.si) return stream.depth;
     while (high - low > 1e-10) {
         const double middle = 0.5 * (low + high);
-        (way(middle) < along.si ? low : high) = middle;
+        (way.at(middle) < along.si ? low : high) = middle;
     }
     return {0.5 * (low + high)};
+}
+
+Length drift_to_bed(const Stream& stream, Speed sink) {
+    check(stream, sink);
+    if (stream.profile == CurrentProfile::logarithmic) {
+        const LogWay way(stream, sink);
+        return {way.at(way.deepest())};
+    }
+    return {7.0 / 8.0 * stream.surface.si * stream.depth.si / sink.si};
 }
 
 Length turbulent_spread(const Stream& stream, Duration time) {

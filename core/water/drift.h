@@ -7,28 +7,30 @@
 
 namespace wrapwright {
 
+/// How the current slows down towards the bed.
+enum class CurrentProfile : unsigned char {
+    power,       ///< by the seventh root of the height over the bed
+    logarithmic, ///< by its logarithm over the bed's roughness
+};
+
 /// A stream that is the same all along.
 struct Stream {
     Length depth{};
     Speed surface{};                      ///< speed of the current at the surface
     Length roughness = millimetres(50.0); ///< ks of the bed: about the size of its stones
+    CurrentProfile profile = CurrentProfile::power;
 };
 
 /// The depth below the surface after drifting `along`, at most the stream's.
 ///
-/// Valid   stream.depth, stream.surface, sink > 0; along >= 0
-/// Source  derived: dz/dx = w / u(y) with u = us (y / H)^(1/7)
+/// Error   exact by the power; by the logarithm solved to 1e-9 m, ending y0 above the bed
+/// Valid   stream.depth, stream.surface, sink > 0; along >= 0; by the logarithm depth > roughness
+/// Source  derived from dx/dz = u(y) / w: u = us (y / H)^(1/7), or u = (u* / 0.4) ln(y / y0) with
+///         y0 = ks / 30, whose integral is X = u* / (0.4 w) [G(H) - G(H - z)], G(y) = y ln(y / y0) - y
 [[nodiscard]] Length drift_depth(const Stream& stream, Speed sink, Length along);
 
 /// The way along until the bed.
 [[nodiscard]] Length drift_to_bed(const Stream& stream, Speed sink);
-
-/// The same for a logarithmic profile, u = (u* / 0.4) ln(y / y0), y0 = ks / 30.
-///
-/// Error   it ends y0 above the bed; solved to 1e-9 m
-/// Valid   depth > ks
-/// Source  derived: X = u* / (0.4 w) [G(H) - G(H - z)], G(y) = y ln(y / y0) - y
-[[nodiscard]] Length drift_depth_log(const Stream& stream, Speed sink, Length along);
 
 /// The shear speed of that stream: 0.4 us / ln(H / y0).
 [[nodiscard]] Speed shear_speed(const Stream& stream);

@@ -192,6 +192,9 @@ Result<InWater> in_water(const Pattern& pattern, const Resolved& numbers, const 
                    ? sink_speed(shape, weight, out.water, fishing.tippet, out.fit.factor)
                    : out.sink_free;
     shape.factor = out.fit.factor.value.si;
+    const Force on_line = weight.value + tippet_weight(fishing.tippet, out.water);
+    out.drawn = terminal_speed(shape, on_line, out.water, fishing.tippet, TippetWay::axial);
+    out.bowed = terminal_speed(shape, on_line, out.water, fishing.tippet, TippetWay::bowed);
     out.start = start_up(shape, out.mass.value, out.volume.value + fishing.air, out.water);
     out.centres = centres_of(out.body.lumps, out.water);
     out.film = floating(out.weight.value, Length{out.centres.of_weight.x},

@@ -42,6 +42,7 @@ struct InWater {
     Estimate<Force> weight{};    ///< what the water does not carry, without the tippet
     Estimate<Speed> sink_free{}; ///< without a tippet; below 0: it rises
     Estimate<Speed> sink{};      ///< on that tippet
+    Speed drawn{}, bowed{};      ///< its middle, the tippet drawn along or bowed: the band
     bool nearly_neutral = false; ///< whether it sinks or rises is within the doubt
     FallFit fit{};               ///< of the timed falls
     bool timed = false;          ///< there is one

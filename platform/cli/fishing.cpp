@@ -102,6 +102,8 @@ void add_fishing(CLI::App& command, FishingOptions& o) {
     command.add_option("--depth", o.depth, "of the stream; 1.2 m where not said");
     command.add_option("--drift", o.drift, "how far it drifts; 6 m where not said");
     command.add_option("--bed", o.bed, "size of the bed's stones; 50 mm where not said");
+    command.add_option("--profile", o.profile, "of the current towards the bed: power or log")
+        ->check(CLI::IsMember({"power", "log"}));
     command.add_option("--air", o.air, "mm3 of air that the dressing carries down");
     command.add_option("--weighed", o.weighed, "[N=]MASS[:DIGIT] of the whole fly on a scale");
     command.add_option("--bead", o.bead, "[N=]MASS[:DIGIT] of its bead: weigh ten, 10=1.64g:0.01g");
@@ -136,6 +138,7 @@ Fishing fishing_of(const FishingOptions& o) {
     } else {
         f.stream.roughness = std::min(f.stream.roughness, 0.3 * f.stream.depth);
     }
+    if (o.profile == "log") f.stream.profile = CurrentProfile::logarithmic;
     if (!o.drift.empty()) f.drift = length_of("drift", o.drift);
     if (!o.air.empty()) {
         f.air = cubic_millimetres(number_of("air", o.air, {"mm3"}, "write cubic millimetres, 2"));

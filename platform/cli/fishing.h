@@ -9,12 +9,12 @@ namespace wrapwright::cli {
 
 /// The texts of the options, before they are read.
 struct FishingOptions {
-    std::string temperature, tippet, current, depth, drift, bed, air, weighed, bead, jar;
+    std::string temperature, tippet, current, depth, drift, bed, profile, air, weighed, bead, jar;
     std::vector<std::string> timed;
     bool sea = false, from_rest = false;
 };
 
-/// Adds --temp, --sea, --tippet, --current, --depth, --drift, --bed, --air, --weighed, --bead,
+/// Adds --temp, --sea, --tippet, --current, --depth, --drift, --bed, --profile, --air, --weighed, --bead,
 /// --timed, --jar and --from-rest.
 void add_fishing(CLI::App& command, FishingOptions& options);
 

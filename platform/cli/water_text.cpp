@@ -61,6 +61,7 @@ Json water_json(const Pattern& pattern, const InWater& w) {
             {"weight_in_water_mN", spread_json(w.weight, 1e3)},
             {"sink_m_s", spread_json(w.sink, 1.0)},
             {"sink_without_tippet_m_s", spread_json(w.sink_free, 1.0)},
+            {"tippet_band_m_s", {{"drawn_along", tidy(w.drawn.si)}, {"bowed", tidy(w.bowed.si)}}},
             {"nearly_neutral", w.nearly_neutral},
             {"known", w.timed ? "by a timed fall" : until_timed},
             {"drag_factor",
@@ -108,7 +109,11 @@ std::string water_text(const Pattern& pattern, const InWater& w, const Fishing& 
                           in_millimetres(fishing.tippet.thickness), fishing.tippet.length.si)
             : std::string("none"));
     say("sinking", sink_words(w), w.nearly_neutral ? Colour::yellow : Colour::bold);
-    say("", "without a tippet " + speed_words(w.sink_free));
+    if (fishing.tippet.length.si > 0.0) {
+        say("", fmt::format("{:.2f} m/s with the tippet drawn along, {:.2f} with it bowed",
+                            w.drawn.si, w.bowed.si));
+        say("", "without a tippet " + speed_words(w.sink_free));
+    }
     say("surface", film_words(w));
     say("riding", ride_words(w),
         w.ride.verdict == Ride::undecided ? Colour::yellow : Colour::plain);

@@ -1,6 +1,7 @@
 // The fly in the water: what is shown is what the core reckons, and what is measured is kept.
 
 #include "core/check/rules.h"
+#include "core/recipe/text.h"
 #include "core/water/water_words.h"
 #include "tests/gui/person.h"
 #include "tests/support/close.h"
@@ -151,6 +152,38 @@ TEST_CASE("the rule set's name and date stay in sight with what it says of the f
     person.press("Other rules");
     CHECK(says(person, "No rules, as of 2026-02-02"));
     CHECK(person.model.settings.rules == "No rules");
+}
+
+TEST_CASE("a way to another mass is found, tied and left in the library as it was") {
+    Person person("weirfoot-jig", {1080, 1920});
+    std::ifstream file(WW_SOURCE_DIR "/assets/sets/catalogue.json");
+    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    person.model.stock = stock_of(read_recipe(text).value().materials);
+    person.press("Water");
+    const Mass before = person.model.dipped->mass.value;
+    const auto fly = person.model.fly;
+    person.bring("+##reach");
+    for (int i = 0; i < 8; ++i) person.press("+##reach"); // 220 mg and 80 more
+    REQUIRE(person.model.reached);
+    REQUIRE_FALSE(person.model.reached->ways.empty());
+    const ReachWay way = person.model.reached->ways.front();
+    CHECK(within_share(in_milligrams(way.mass.value), 300.0, 0.03));
+    CHECK_FALSE(way.has_lead);
+    const std::string label = way_words(person.model.stock, way) + "##way 1";
+    person.bring(label);
+    person.press(label);
+    CHECK(person.model.fly != fly);
+    CHECK(person.model.dipped->mass.value == way.mass.value);
+    CHECK(person.model.dipped->mass.value > before);
+    CHECK(person.model.fly->id == fly->id);
+    count_effects(person, EffectKind::append, 0);
+    // A depth and a sink rate are asked for by the same buttons.
+    person.bring("a mass##aim");
+    person.press("a mass##aim");
+    CHECK(person.model.ask.aim == Aim::sink);
+    person.press("a sink rate##aim");
+    REQUIRE(person.model.reached);
+    CHECK(within(person.model.reached->ways.front().depth.si, 0.8, 0.05));
 }
 
 TEST_CASE("what is pressed is large enough for a knuckle, in every window") {

@@ -75,6 +75,13 @@ TEST_CASE("the options move the numbers the way they should") {
     CHECK(sink({"--tippet", ".006in:1m"}) < usual * 1.05);
     CHECK(sink({"--tippet", "none"}) > 2.0 * usual);
     CHECK(sink({"--air", "20"}) < usual);
+    const Json log = run_json({"water", "weirfoot-jig", "--size", "14", "--profile", "log"});
+    const Json power = run_json({"water", "weirfoot-jig", "--size", "14"});
+    CHECK(log["drift"][8]["depth_m"] != power["drift"][8]["depth_m"]);
+    // 5 %: the two profiles' own difference.
+    CHECK(within_share(log["drift"][8]["depth_m"].get<double>(),
+                       power["drift"][8]["depth_m"].get<double>(), 0.05));
+    CHECK(power["tippet_band_m_s"]["drawn_along"] > power["tippet_band_m_s"]["bowed"]);
     const Json timed = run_json({"water", "weirfoot-jig", "--size", "14", "--tippet", "none",
                                  "--timed", "0.5m:0.9s", "--timed", "0.5m:0.92s@10"});
     CHECK(timed["known"] == "by a timed fall");
