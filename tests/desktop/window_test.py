@@ -45,14 +45,20 @@ class Window(unittest.TestCase):
     def look(self, screen, name):
         """Keeps what is on the screen, and compares it with what was looked at before."""
         shot = SHOTS / f"{name}.png"
-        screen.shot(shot)
         small = SHOTS / "small" / f"{name}.png"
         small.parent.mkdir(parents=True, exist_ok=True)
-        subprocess.run(["convert", str(shot), "-resize", "25%", str(small)], check=True)
-        if os.environ.get("WW_KEEP_GOLDENS"):
-            shutil.copy(small, GOLDEN / f"{name}.png")
-        self.assertTrue((GOLDEN / f"{name}.png").exists(), f"no golden: look at {small} and keep it")
-        self.assertLess(difference(small, GOLDEN / f"{name}.png"), TOLERANCE, name)
+        golden = GOLDEN / f"{name}.png"
+        # A busy machine puts a picture on the screen some time after the program handed it over.
+        for _ in range(10):
+            screen.shot(shot)
+            subprocess.run(["convert", str(shot), "-resize", "25%", str(small)], check=True)
+            if os.environ.get("WW_KEEP_GOLDENS"):
+                shutil.copy(small, golden)
+            self.assertTrue(golden.exists(), f"no golden: look at {small} and keep it")
+            if difference(small, golden) < TOLERANCE:
+                break
+            time.sleep(1)
+        self.assertLess(difference(small, golden), TOLERANCE, name)
 
     def test_a_fly_is_tied_through_a_kill(self):
         with Screen() as screen:
@@ -111,8 +117,6 @@ class Window(unittest.TestCase):
             bench.key("Escape", "screen")
             bench.key("n", "screen")
             self.assertEqual(bench.state["screen"], WATER)
-            for _ in range(2):  # from the first slider on by arrows
-                screen.tool("key", "Tab")
             time.sleep(0.5)
             self.look(screen, "water")
             bench.kill()
