@@ -56,6 +56,7 @@ bool everywhere(Command command) {
     case Command::water:
     case Command::film:
     case Command::what_if:
+    case Command::in_water:
     case Command::turn_fly:
     case Command::next_view:
     case Command::overlays:
@@ -70,7 +71,7 @@ bool asks_for_words(Sheet sheet) { return sheet == Sheet::otherwise || sheet == 
 
 bool keys_move_about(const Model& model) {
     const bool lists = model.screen == Screen::settings || model.screen == Screen::keys ||
-                       model.screen == Screen::what_if;
+                       model.screen == Screen::what_if || model.screen == Screen::water;
     return lists || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
 }
 

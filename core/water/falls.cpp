@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <string_view>
 
 namespace wrapwright {
 
@@ -13,7 +14,7 @@ namespace {
 constexpr double model_doubt = 0.08, usual_scatter = 0.03, usual_weight = 4.0;
 constexpr Length run_in = metres(0.3);
 
-Error bad_fall(std::size_t i, std::string message, std::string remedy) {
+Error bad_fall(std::size_t i, std::string_view message, std::string remedy) {
     std::string what = "fall " + std::to_string(i + 1);
     what.append(": ").append(message);
     return {ErrorCode::out_of_range, std::move(what), std::move(remedy), {0, "timed"}};

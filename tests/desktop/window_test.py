@@ -117,6 +117,8 @@ class Window(unittest.TestCase):
             bench.key("Escape", "screen")
             bench.key("n", "screen")
             self.assertEqual(bench.state["screen"], WATER)
+            for _ in range(2):  # a walk through the controls leads nowhere else
+                screen.tool("key", "Tab")
             time.sleep(0.5)
             self.look(screen, "water")
             bench.kill()

@@ -186,6 +186,24 @@ TEST_CASE("a way to another mass is found, tied and left in the library as it wa
     CHECK(within(person.model.reached->ways.front().depth.si, 0.8, 0.05));
 }
 
+TEST_CASE("keys alone walk to a slider and move it, and lead out again") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.key(ImGuiKey_N);
+    REQUIRE(person.model.screen == Screen::water);
+    const auto on = [&](const char* label) {
+        const DrawnControl* control = person.find(label);
+        return control != nullptr && control->focused;
+    };
+    for (int i = 0; i < 30 && !on("depth"); ++i) person.key(ImGuiKey_Tab);
+    REQUIRE(on("depth"));
+    const double before = person.model.settings.river_deep_m;
+    person.key(ImGuiKey_RightArrow);
+    CHECK(person.model.settings.river_deep_m > before);
+    CHECK(person.model.screen == Screen::water);
+    person.key(ImGuiKey_N);
+    CHECK(person.model.screen == Screen::bench);
+}
+
 TEST_CASE("what is pressed is large enough for a knuckle, in every window") {
     for (const PixelSize window : {PixelSize{800, 480}, {480, 800}, {1280, 800}, {1080, 1920}}) {
         Person person("weirfoot-jig", window);
