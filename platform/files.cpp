@@ -11,10 +11,14 @@ namespace fs = std::filesystem;
 
 namespace {
 
-Error too_large() {
+Error too_large(std::size_t most) {
+    std::string message = "larger than ";
+    message.append(std::to_string(most >> 20U)).append(" MiB and not read");
     return {ErrorCode::too_large,
-            "larger than 8 MiB and not read",
-            "give a recipe or hook file; the largest ones have a few hundred lines",
+            std::move(message),
+            most > most_file_bytes
+                ? "save it smaller"
+                : "give a recipe or hook file; the largest ones have a few hundred lines",
             {}};
 }
 
@@ -24,7 +28,7 @@ Error refused(ErrorCode code, std::string message, std::string remedy) {
 
 } // namespace
 
-Result<std::string> read_file(const fs::path& file) {
+Result<std::string> read_file(const fs::path& file, std::size_t most) {
     std::error_code error;
     const fs::file_status status = fs::status(file, error);
     if (!fs::exists(status)) {
@@ -33,19 +37,19 @@ Result<std::string> read_file(const fs::path& file) {
     if (fs::is_directory(status)) {
         return refused(ErrorCode::malformed, "a folder, not a file", "name a file in it");
     }
-    if (fs::is_regular_file(status) && fs::file_size(file, error) > most_file_bytes) {
-        return too_large();
-    }
+    const bool regular = fs::is_regular_file(status);
+    const std::size_t size = regular ? fs::file_size(file, error) : most;
+    if (regular && size > most) return too_large(most);
     std::ifstream in(file, std::ios::binary);
     if (!in) {
         return refused(ErrorCode::not_found, "cannot be opened", "check that you may read it");
     }
     // A pipe has no size to ask for: read at most one byte more than is allowed.
-    std::string bytes(most_file_bytes + 1, '\0');
+    std::string bytes(std::min(size, most) + 1, '\0');
     in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
     if (in.bad()) return refused(ErrorCode::malformed, "cannot be read", "check the disk");
     bytes.resize(static_cast<std::size_t>(in.gcount()));
-    if (bytes.size() > most_file_bytes) return too_large();
+    if (bytes.size() > std::min(size, most)) return too_large(most);
     return bytes;
 }
 

@@ -17,8 +17,9 @@ inline constexpr std::size_t most_file_bytes = std::size_t{8} << 20;
 /// The bytes of a file.
 ///
 /// Fails   not_found when it is missing or may not be opened, malformed when it is a folder or
-///         cannot be read, too_large above most_file_bytes: by its size, unread
-[[nodiscard]] Result<std::string> read_file(const std::filesystem::path& file);
+///         cannot be read, too_large above `most`: by its size, unread
+[[nodiscard]] Result<std::string> read_file(const std::filesystem::path& file,
+                                            std::size_t most = most_file_bytes);
 
 /// Writes a file whole: beside it first, then renamed over it, so that nobody sees half of it.
 ///

@@ -16,27 +16,27 @@ constexpr int shading = 4;                     // coefficients of the cubic
 constexpr int terms = shading + 2 * harmonics; // of the whole fit
 
 /// Normal equations of least squares, solved by elimination without pivoting of a positive matrix.
-template <int N>
+template <int count>
 struct Normal {
-    std::array<std::array<double, N>, N> a{};
-    std::array<double, N> b{};
+    std::array<std::array<double, count>, count> a{};
+    std::array<double, count> b{};
     double yy = 0.0;
 
-    void add(const std::array<double, N>& row, double y) {
-        for (std::size_t i = 0; i < N; ++i) {
-            for (std::size_t j = i; j < N; ++j) a[i][j] += row[i] * row[j];
+    void add(const std::array<double, count>& row, double y) {
+        for (std::size_t i = 0; i < count; ++i) {
+            for (std::size_t j = i; j < count; ++j) a[i][j] += row[i] * row[j];
             b[i] += row[i] * y;
         }
         yy += y * y;
     }
     /// Coefficients and the squares that are left; nothing where the columns are one another's.
     struct Fit {
-        std::array<double, N> c{};
+        std::array<double, count> c{};
         double left = 0.0;
     };
     [[nodiscard]] std::optional<Fit> solve() const {
-        std::array<std::array<double, N>, N> l{};
-        for (std::size_t i = 0; i < N; ++i) { // Cholesky
+        std::array<std::array<double, count>, count> l{};
+        for (std::size_t i = 0; i < count; ++i) { // Cholesky
             for (std::size_t j = 0; j <= i; ++j) {
                 double s = a[j][i];
                 for (std::size_t k = 0; k < j; ++k) s -= l[i][k] * l[j][k];
@@ -49,17 +49,17 @@ struct Normal {
             }
         }
         Fit fit;
-        std::array<double, N> z{};
+        std::array<double, count> z{};
         fit.left = yy;
-        for (std::size_t i = 0; i < N; ++i) {
+        for (std::size_t i = 0; i < count; ++i) {
             double s = b[i];
             for (std::size_t k = 0; k < i; ++k) s -= l[i][k] * z[k];
             z[i] = s / l[i][i];
             fit.left -= z[i] * z[i];
         }
-        for (std::size_t i = N; i-- > 0;) {
+        for (std::size_t i = count; i-- > 0;) {
             double s = z[i];
-            for (std::size_t k = i + 1; k < N; ++k) s -= l[k][i] * fit.c[k];
+            for (std::size_t k = i + 1; k < count; ++k) s -= l[k][i] * fit.c[k];
             fit.c[i] = s / l[i][i];
         }
         fit.left = std::max(0.0, fit.left);
@@ -321,6 +321,13 @@ Period period_of(std::span<const double> samples, PeriodRange range) {
     const double best = refined(samples, f);
     const auto fit = harmonic_fit(samples, best);
     if (!fit || !(best > 0.0)) return out;
+    // Noise alone reaches an F of about 3 by the search for the best frequency.
+    constexpr double least_f = 8.0;
+    const double explained = (contrast - fit->left) / (2.0 * harmonics);
+    if (!(explained > least_f * fit->left / std::max(1.0, n - terms - 1.0))) {
+        out.agree = false;
+        return out;
+    }
     out.value = 1.0 / best;
     out.sd = error_of(*fit, n, out.value);
     mark(z, out);

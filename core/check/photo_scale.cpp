@@ -130,6 +130,14 @@ Result<PhotoScale> PhotoScale::card(const std::array<glm::dvec2, 4>& corners) {
     return from_points(c, true, {});
 }
 
+bool PhotoScale::reaches(const glm::dvec2& p) const {
+    if (!finite(p)) return false;
+    const auto depth = [&](const glm::dvec2& q) { return h_[6] * q.x + h_[7] * q.y + h_[8]; };
+    const double here = depth(p), there = depth(points_[0]);
+    if (!(here * there > 0.0) || !(std::abs(here) > 1e-3 * std::abs(there))) return false;
+    return glm::length(to_plane(p)) < 10.0; // false for a NaN
+}
+
 glm::dvec2 PhotoScale::to_plane(const glm::dvec2& pixel) const { return mapped(h_, pixel); }
 
 glm::dvec2 PhotoScale::to_pixel(const glm::dvec2& plane) const { return mapped(back_, plane); }

@@ -38,13 +38,16 @@ class PhotoScale {
     /// Source  direct linear transformation of four points, Hartley & Zisserman 2004, 4.1
     [[nodiscard]] static Result<PhotoScale> card(const std::array<glm::dvec2, 4>& corners);
 
-    /// A point in the plane of the scale, m.
+    /// Whether a pixel shows a place of the plane, this side of its horizon and within 10 m.
+    [[nodiscard]] bool reaches(const glm::dvec2& pixel) const;
+    /// A point in the plane of the scale, m; for a pixel that it reaches.
     [[nodiscard]] glm::dvec2 to_plane(const glm::dvec2& pixel) const;
     /// The pixel of a point in the plane.
     [[nodiscard]] glm::dvec2 to_pixel(const glm::dvec2& plane) const;
 
     /// How far two pixels are apart, with its interval (95 in 100).
     ///
+    /// Valid   pixels that it reaches
     /// Error   first order in every point that it rests on
     /// Source  GUM 5.1.2, the derivatives by differences; tilt shortens by 1 - cos, a distance off
     ///         the plane by dz / Z: both as they are said
