@@ -37,6 +37,7 @@ int run(int argc, char** argv) {
     add_water(app, job);
     add_reach(app, job);
     add_rules(app, job);
+    add_proportions(app, job);
     add_measure(app, job);
     add_size(app, job);
     add_backup(app, job);

@@ -4,6 +4,7 @@
 #include "core/assert.h"
 #include "core/check/rib_measure.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
@@ -45,7 +46,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         is_card ? PhotoScale::card({n.place(), n.place(), n.place(), n.place()})
                 : PhotoScale::two_points(n.place(), n.place(), Length{n.next()});
     std::vector<double> samples;
-    for (std::size_t i = 0; i < size; ++i) samples.push_back(data[i]);
+    for (std::size_t i = 0; i < std::min<std::size_t>(size, 400); ++i) samples.push_back(data[i]);
     const Period period = period_of(samples);
     WW_ASSERT(std::isfinite(period.value) && std::isfinite(period.sd) && period.value >= 0.0);
     for (const double m : period.marks) WW_ASSERT(std::isfinite(m));

@@ -73,3 +73,34 @@ TEST_CASE("what cannot be measured is refused in one line with the remedy") {
         CHECK(ran.err.find("; ") != std::string::npos);
     }
 }
+
+TEST_CASE(
+    "proportions give targets on this hook, the other standards' words, and a caliper's verdict") {
+    const Json json =
+        wrapwright::test::wrapwright({"proportions", "sill-dun", "--size", "14", "--standard",
+                                      "classical", "--measured", "tail=4.6mm", "--json"})
+            .json();
+    CHECK(json["standard"] == "classical");
+    CHECK(json["standards"].size() == 3);
+    bool tail = false;
+    for (const Json& row : json["rows"]) {
+        CHECK_FALSE(row["source"].get<std::string>().empty());
+        CHECK(row["target_mm"]["low"] <= row["target_mm"]["value"]);
+        if (row["part"] != "tail") continue;
+        tail = true;
+        CHECK(within(row["measured_mm"].get<double>(), 4.6, 1e-9));
+        CHECK(row["verdict"].get<std::string>().find("short by") != std::string::npos);
+        CHECK(row["others"].size() == 2);
+        CHECK(row["step"].get<int>() > 0);
+    }
+    CHECK(tail);
+    for (const std::vector<std::string>& bad :
+         {std::vector<std::string>{"proportions", "sill-dun", "--standard", "nobody's"},
+          {"proportions", "sill-dun", "--measured", "tail"},
+          {"proportions", "sill-dun", "--measured", "nose=3mm"},
+          {"proportions", "sill-dun", "--measured", "tail=long"}}) {
+        const Ran ran = wrapwright::test::wrapwright(bad);
+        CHECK(ran.code == 2);
+        CHECK(ran.err.find("; ") != std::string::npos);
+    }
+}
