@@ -55,6 +55,7 @@ class Answer {
             dip(model());
             effect(EffectKind::rank);
         }
+        if (screen == Screen::check) check_again(model());
     }
     [[nodiscard]] Duration pace() {
         const double said = model().settings.pace_s;
@@ -78,6 +79,13 @@ class Answer {
     void look_for_ways();
     void take_way(int index);
     void next_rules();
+    void check(const Wish& wish);
+    void check_photo(const Wish& wish);
+    void next_standard();
+    void caliper(int fly, const std::string& text);
+    void keep_lengths();
+    void take_mark(int spot, float x, float y);
+    void changed_marks();
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {
         if (!at_work(model())) return 0.0;

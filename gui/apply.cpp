@@ -19,10 +19,15 @@ bool names_something(const Wish& wish) {
     switch (wish.kind) {
     case WishKind::command:
     case WishKind::set_key: return within(command_count);
-    case WishKind::show: return within(static_cast<int>(Screen::water) + 1);
-    case WishKind::sheet: return within(static_cast<int>(Sheet::restore) + 1);
+    case WishKind::show: return within(static_cast<int>(Screen::check) + 1);
+    case WishKind::sheet: return within(static_cast<int>(Sheet::caliper) + 1);
     case WishKind::view: return within(static_cast<int>(PictureView::eye) + 1);
     case WishKind::tick_off: return wish.number >= 0;
+    case WishKind::check_view: return within(static_cast<int>(CheckView::batch) + 1);
+    case WishKind::mark:
+    case WishKind::unmark: return within(static_cast<int>(photo_spots));
+    case WishKind::scale_by: return within(static_cast<int>(ScaleBy::gape) + 1);
+    case WishKind::rib_choice: return within(static_cast<int>(RibChoice::by_shift) + 1);
     default: return true;
     }
 }
@@ -122,6 +127,7 @@ Applied Answer::take(const Wish& wish) {
         break;
     case WishKind::tick_clock: pass_time(); break;
     case WishKind::quit: effect(EffectKind::quit); break;
+    default: check(wish); break;
     }
     return std::move(m_);
 }
@@ -147,6 +153,11 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.falls.clear(); // whoever keeps them puts those of this fly here
     model.weighed = {};
     model.dipped.reset();
+    model.check.readings.clear(); // and these
+    model.check.photos.clear();
+    model.check.photo = {};
+    model.check.fly = 1;
+    check_again(model);
     model.reached.reset();
     model.ask.mg = 0.0;
     if (!model.events.empty()) {

@@ -18,6 +18,11 @@ enum class EffectKind : unsigned char {
     keep_fall,     ///< the model's last
     drop_fall,     ///< number
     keep_weighing, ///< the model's; where it has none, those of this fly are put away
+    open_photo,    ///< text = file
+    recall_photo,  ///< number = its id
+    keep_marks,    ///< of the photo that is open
+    keep_readings, ///< the model's last `number`
+    drop_reading,  ///< number = its id
     rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment
     save_steps,    ///< the pictures after each step
@@ -51,6 +56,9 @@ struct Applied {
 
 /// Reckons what the water does to the fly that is open, into `model`; nothing for words alone.
 void dip(Model& model);
+
+/// Targets, readings and the photo's measures anew, for the fly that is open.
+void check_again(Model& model);
 
 /// What a way takes: "tungsten bead 2.8 mm, slotted, 7 turns of lead-free wire .015 in".
 [[nodiscard]] std::string way_words(const ReachStock& stock, const ReachWay& way);

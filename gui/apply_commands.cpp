@@ -47,6 +47,13 @@ void Answer::command(Command command) {
         break;
     case Command::what_if: open_what_if(); break;
     case Command::in_water: show(m.screen == Screen::water ? Screen::bench : Screen::water); break;
+    case Command::check: show(m.screen == Screen::check ? Screen::bench : Screen::check); break;
+    case Command::caliper:
+        if (!m.fly || m.fly->tied.moments.empty()) break;
+        check_again(m);
+        if (at_work(m)) m.check.fly = m.course[static_cast<std::size_t>(m.state.at)].fly + 1;
+        m.sheet = Sheet::caliper;
+        break;
     case Command::lay_out:
         show(m.screen == Screen::lay_out ? Screen::bench : Screen::lay_out);
         break;

@@ -136,6 +136,11 @@ void draw_marks(Pen& pen, Icon icon) {
         pen.line({{3, 18}, {6, 6}, {9, 18}, {12, 6}});
         pen.line({{15, 18}, {18, 6}, {21, 18}});
         break;
+    case Icon::caliper:
+        pen.line({{3, 6}, {21, 6}});
+        pen.line({{5, 3}, {5, 20}, {9, 13}, {9, 6}});
+        pen.line({{19, 3}, {19, 20}, {15, 13}, {15, 6}});
+        break;
     case Icon::star:
         pen.line({{12, 3},
                   {14.5F, 9.2F},

@@ -24,6 +24,7 @@ enum class Icon : unsigned char {
     star,
     film,    ///< a strip of frames
     what_if, ///< two windings, one beside the other
+    caliper, ///< two jaws about a bar
     drop,    ///< a drop with a line that sinks in it
 };
 

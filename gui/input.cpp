@@ -57,6 +57,7 @@ bool everywhere(Command command) {
     case Command::film:
     case Command::what_if:
     case Command::in_water:
+    case Command::check:
     case Command::turn_fly:
     case Command::next_view:
     case Command::overlays:
@@ -65,13 +66,15 @@ bool everywhere(Command command) {
     }
 }
 
-bool asks_for_words(Sheet sheet) { return sheet == Sheet::otherwise || sheet == Sheet::spoilt; }
+bool asks_for_words(Sheet sheet) { return sheet == Sheet::otherwise || sheet == Sheet::spoilt ||
+           sheet == Sheet::caliper; }
 
 } // namespace
 
 bool keys_move_about(const Model& model) {
     const bool lists = model.screen == Screen::settings || model.screen == Screen::keys ||
-                       model.screen == Screen::what_if || model.screen == Screen::water;
+                       model.screen == Screen::what_if || model.screen == Screen::water ||
+                       model.screen == Screen::check;
     return lists || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
 }
 

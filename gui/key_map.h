@@ -30,6 +30,8 @@ enum class Command : unsigned char {
     film,   ///< the whole tying, to scrub through
     what_if,
     in_water, ///< weight, sinking, drift, ride, rules
+    check,    ///< is it in proportion: targets, photo, true size, batch
+    caliper,  ///< type what was measured
     lay_out,
     library,
     settings,

@@ -1,5 +1,7 @@
 #include "gui/model.h"
 
+#include "gui/type_size.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -29,6 +31,22 @@ const RuleSet* rules_of(const Model& model) {
         if (set.id == model.settings.rules) return &set;
     }
     return model.rule_sets.empty() ? nullptr : &model.rule_sets.front();
+}
+
+std::string standard_of(const Model& model) {
+    const std::vector<std::string> all = standards_of(model.check.targets);
+    for (const std::string& one : all) {
+        if (one == model.settings.standard) return one;
+    }
+    return all.empty() ? std::string{} : all.front();
+}
+
+double dots_per_mm(const Model& model) {
+    for (const auto& [name, dots] : model.settings.screens) {
+        if (name == model.screen_name) return dots;
+    }
+    if (model.settings.dots_per_mm > 0.0) return model.settings.dots_per_mm;
+    return model.screen_dots_per_mm > 0.0 ? model.screen_dots_per_mm : usual_dots_per_mm;
 }
 
 bool at_work(const Model& model) {

@@ -4,6 +4,7 @@
 #include "core/bench/sitting.h"
 #include "core/recipe/rule_set.h"
 #include "core/water/reach.h"
+#include "gui/check_work.h"
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
@@ -15,7 +16,7 @@
 
 namespace wrapwright {
 
-enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if, water };
+enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if, water, check };
 
 /// What is open over the bench and asks for an answer.
 enum class Sheet : unsigned char {
@@ -25,6 +26,7 @@ enum class Sheet : unsigned char {
     spoilt,
     strip,
     restore, ///< what a backup would bring
+    caliper, ///< what was measured of the fly in the vise
 };
 
 /// One recipe of the library, as its list shows it.
@@ -102,9 +104,12 @@ struct Model {
     std::shared_ptr<const ReachFound> reached{}; ///< nothing until something was asked
     std::vector<RuleSet> rule_sets{};            ///< that came along or lie in the data folder
 
+    CheckWork check{};
+
     std::vector<LibraryRow> library{};
     std::string search{};
     double screen_dots_per_mm = 0.0; ///< as the screen tells; 0 where it does not
+    std::string screen_name{};       ///< of the screen, for what is measured on it
     bool read_only = false;          ///< another window has the library
     std::string trouble{};           ///< what the store could not do; stays until it is put away
     std::string restore_preview{};   ///< what the backup that was picked would bring
@@ -117,6 +122,13 @@ struct Model {
 
 /// The rule set that the settings name, else the first; nothing where there is none.
 [[nodiscard]] const RuleSet* rules_of(const Model& model);
+
+/// The standard that the fly is held against: the one that the settings name where it says anything of
+/// such a fly, else the first; empty where none does.
+[[nodiscard]] std::string standard_of(const Model& model);
+
+/// Dots for each millimetre of this screen: as the person measured, as it tells, or as is usual.
+[[nodiscard]] double dots_per_mm(const Model& model);
 
 /// Whether a sitting is on, with a stop to stand at.
 [[nodiscard]] bool at_work(const Model& model);

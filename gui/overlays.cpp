@@ -4,6 +4,7 @@
 #include "core/geometry/helix.h"
 #include "core/units/number_text.h"
 #include "gui/number_words.h"
+#include "core/check/target_marks.h"
 
 #include <algorithm>
 #include <cmath>
@@ -30,6 +31,7 @@ class Marks {
     void add() {
         const Moment& now = fly_.tied.moments[static_cast<std::size_t>(moment_)];
         if (on(Overlay::ruler)) ruler(now.base);
+        if (on(Overlay::targets)) targets();
         if (on(Overlay::no_go)) no_go(now.base);
         const int i = active();
         if (i < 0) return;
@@ -93,6 +95,20 @@ class Marks {
         const WirePlace front = place(base, Length{});
         const WirePlace rear = place(base, millimetres(whole));
         line(front.origin - front.up * (2.2F * text_), rear.origin - rear.up * (2.2F * text_));
+    }
+
+    /// Where each part should end by the picked standard, within its tolerance.
+    void targets() {
+        for (const TargetMark& m :
+             target_marks(fly_.pattern, fly_.tied, only(model_.check.targets, standard_of(model_)))) {
+            const auto at = [](const glm::vec2& p) { return glm::vec3(p, 0.0F); };
+            const glm::vec3 half = 0.9F * text_ * at(m.across);
+            line(at(m.root), at(m.aim), Ink::faint, 1.0F);
+            line(at(m.low) - 0.6F * half, at(m.low) + 0.6F * half, Ink::warning, 1.0F);
+            line(at(m.high) - 0.6F * half, at(m.high) + 0.6F * half, Ink::warning, 1.0F);
+            line(at(m.aim) - half, at(m.aim) + half, Ink::warning, 2.5F);
+            label(at(m.aim) + half, std::string(name(m.part)), LabelSide::above, Ink::warning);
+        }
     }
 
     void no_go(int base) {

@@ -127,6 +127,13 @@ void panel_sheet(Ui& ui, const Box& window) {
                    "Blades: cut along the far side of the shank, away from you.");
         if (frame.answer("Start again", "Leave it")) ui.want(wish(WishKind::strip));
         break;
+    case Sheet::caliper: {
+        frame.text(ui.fonts.main, c.ink, "What did you measure?");
+        panel_caliper(ui, frame.in);
+        const Box& foot = frame.foot;
+        if (button(ui, "Back to the bench", foot)) ui.want(Command::close);
+        break;
+    }
     case Sheet::restore:
         frame.text(ui.fonts.main, c.ink, "Take this backup?");
         frame.text(ui.fonts.small, c.ink, ui.model.restore_preview);

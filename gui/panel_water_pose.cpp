@@ -1,7 +1,7 @@
 // How the fly hangs from its eye, rides on a tight line and sinks, drawn from its record.
 
 #include "core/water/water_words.h"
-#include "gui/fly_outline.h"
+#include "gui/fly_drawing.h"
 #include "gui/panel_water_parts.h"
 
 #include <algorithm>
@@ -13,82 +13,6 @@ namespace wrapwright {
 namespace {
 
 constexpr float pi = std::numbers::pi_v<float>;
-
-/// A place of the fly on the screen: turned about a pivot, perhaps rolled over, scaled.
-struct Pose {
-    glm::vec2 pivot{};     ///< mm
-    float turn = 0.0F;     ///< counter-clockwise
-    bool rolled = false;   ///< y mirrored first: point up
-    bool mirrored = false; ///< for the other hand
-    float scale = 1.0F;    ///< dots per mm
-    ImVec2 at{};           ///< of the pivot
-
-    [[nodiscard]] glm::vec2 turned(const glm::vec2& p) const {
-        glm::vec2 q = p - pivot;
-        if (rolled) q.y = -q.y;
-        const float s = std::sin(turn), k = std::cos(turn);
-        const glm::vec2 r{k * q.x - s * q.y, s * q.x + k * q.y};
-        return {mirrored ? -r.x : r.x, r.y};
-    }
-    [[nodiscard]] ImVec2 on(const glm::vec2& p) const {
-        const glm::vec2 r = turned(p);
-        return {at.x + scale * r.x, at.y - scale * r.y};
-    }
-};
-
-template <class F>
-void each_point(const FlyOutline& fly, F&& take) {
-    for (const auto& s : fly.wires) {
-        for (const glm::vec2& p : s.points) take(p);
-    }
-    for (const auto& s : fly.fibres) {
-        for (const glm::vec2& p : s.points) take(p);
-    }
-    for (const auto& d : fly.discs) {
-        take(d.centre + glm::vec2{d.radius, d.radius});
-        take(d.centre - glm::vec2{d.radius, d.radius});
-    }
-}
-
-/// Scales and places a pose so that the whole fly lies in the box.
-void fit(Pose& pose, const FlyOutline& fly, const Box& box) {
-    glm::vec2 low{1e9F, 1e9F}, high{-1e9F, -1e9F};
-    each_point(fly, [&](const glm::vec2& p) {
-        const glm::vec2 r = pose.turned(p);
-        low = {std::min(low.x, r.x), std::min(low.y, r.y)};
-        high = {std::max(high.x, r.x), std::max(high.y, r.y)};
-    });
-    const glm::vec2 size{std::max(1.0F, high.x - low.x), std::max(1.0F, high.y - low.y)};
-    pose.scale = std::min(box.width / size.x, box.height / size.y);
-    pose.at = {box.x + 0.5F * box.width - pose.scale * 0.5F * (low.x + high.x),
-               box.y + 0.5F * box.height + pose.scale * 0.5F * (low.y + high.y)};
-}
-
-void draw_fly(ImDrawList& list, const FlyOutline& fly, const Pose& pose, const Palette& c) {
-    const auto dots = [&](float mm) { return std::max(1.0F, mm * pose.scale); };
-    for (const auto& s : fly.fibres) {
-        list.AddLine(pose.on(s.points[0]), pose.on(s.points[1]), im(c.soft), dots(s.thick));
-    }
-    for (const auto& s : fly.wires) {
-        for (const glm::vec2& p : s.points) list.PathLineTo(pose.on(p));
-        list.PathStroke(im(c.ink), 0, dots(s.thick));
-    }
-    // Neighbours share their edges: softened ones would leave seams.
-    const ImDrawListFlags flags = list.Flags;
-    list.Flags &= ~ImDrawListFlags_AntiAliasedFill;
-    for (const auto& q : fly.body) {
-        list.AddQuadFilled(pose.on(q[0]), pose.on(q[1]), pose.on(q[2]), pose.on(q[3]), im(c.soft));
-    }
-    list.Flags = flags;
-    for (const auto& d : fly.discs) {
-        if (d.ring) {
-            list.AddCircle(pose.on(d.centre), dots(d.radius), im(c.ink), 0, dots(0.4F));
-        } else {
-            list.AddCircleFilled(pose.on(d.centre), dots(d.radius), im(c.accent));
-            list.AddCircle(pose.on(d.centre), dots(d.radius), im(c.ink), 0, 1.5F);
-        }
-    }
-}
 
 glm::vec2 in_mm(const glm::dvec2& m) {
     return {static_cast<float>(m.x * 1e3), static_cast<float>(m.y * 1e3)};
@@ -131,7 +55,7 @@ void hanging(Ui& ui, const Box& box, const FlyOutline& fly) {
     const Cell cell(ui, box, hang_words(w));
     if (cell.picture.height < 4.0F * grid) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    Pose pose;
+    FlyPose pose;
     pose.pivot = in_mm(w.body.eye);
     pose.mirrored = ui.model.settings.left_handed;
     const glm::vec2 down = in_mm(w.centres.of_weight) - pose.pivot;
@@ -152,7 +76,7 @@ void riding(Ui& ui, const Box& box, const FlyOutline& fly) {
     const Cell cell(ui, box, ride_words(w));
     if (cell.picture.height < 4.0F * grid) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    Pose pose;
+    FlyPose pose;
     pose.pivot = in_mm(w.body.eye);
     pose.mirrored = ui.model.settings.left_handed;
     pose.rolled = w.ride.verdict == Ride::point_up;
@@ -189,7 +113,7 @@ void sinking(Ui& ui, const Box& box, const FlyOutline& fly) {
                                      : "Free of the line it sinks level");
     if (cell.picture.height < 4.0F * grid || !known) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    Pose pose;
+    FlyPose pose;
     pose.pivot = weight;
     pose.mirrored = ui.model.settings.left_handed;
     pose.turn = 0.5F * pi - std::atan2(up.y, up.x);
@@ -203,7 +127,7 @@ void sinking(Ui& ui, const Box& box, const FlyOutline& fly) {
 void water_poses(Ui& ui, const Box& box) {
     sheet(ui, box);
     if (!ui.model.fly) return;
-    const FlyOutline fly = outline_of(*ui.model.fly);
+    const FlyOutline fly = outline_of(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied);
     const Box in = box.inside(1.5F * grid);
     const bool three = in.width >= 30.0F * ui.fonts.small->FontSize;
     const float parts = three ? 3.0F : 2.0F;

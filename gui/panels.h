@@ -37,11 +37,20 @@ void panel_what_if(Ui& ui, const Box& box);
 /// What the fly weighs, how it sinks and drifts, which way up it rides.
 void panel_water(Ui& ui, const Box& box);
 
+/// Whether the fly is in proportion: targets, photo, true size, batch.
+void panel_check(Ui& ui, const Box& box);
+
+/// What was measured of the fly in the vise, with a line for more.
+void panel_caliper(Ui& ui, const Box& box);
+
 /// What is open over the bench; nothing where none is.
 void panel_sheet(Ui& ui, const Box& window);
 
 /// The label of that picture's control.
 [[nodiscard]] const char* wraps_name(Picture which);
+
+/// The number under which the photo that is open is asked for.
+inline constexpr std::uintptr_t photo_image = ~std::uintptr_t{100};
 
 /// The number under which a picture of the wraps is asked for: whoever draws the lists puts the
 /// real texture there.

@@ -143,16 +143,14 @@ void screen(Ui& ui, const Box& window) {
     case Screen::film: panel_film(ui, all); break;
     case Screen::what_if: panel_what_if(ui, all); break;
     case Screen::water: panel_water(ui, all); break;
+    case Screen::check: panel_check(ui, all); break;
     }
 }
 
 } // namespace
 
 TypeSizes sizes_for(const Model& model, PixelSize window) {
-    const double dots = model.settings.dots_per_mm > 0.0 ? model.settings.dots_per_mm
-                        : model.screen_dots_per_mm > 0.0 ? model.screen_dots_per_mm
-                                                         : usual_dots_per_mm;
-    return type_sizes(metres(model.settings.reading_m), dots, window);
+    return type_sizes(metres(model.settings.reading_m), dots_per_mm(model), window);
 }
 
 Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const TypeSizes& sizes) {

@@ -11,7 +11,9 @@ namespace {
 
 constexpr std::array<std::string_view, 3> themes{"light", "paper", "dark"};
 constexpr std::array<std::string_view, overlay_count> overlays{
-    "ruler", "spacing", "ends", "no-go", "sense", "rib angle", "crossings", "ghost"};
+    "ruler", "spacing", "ends", "no-go", "sense", "rib angle", "crossings", "ghost", "targets"};
+
+constexpr std::string_view screen_key = "dots per mm on ";
 
 std::string on_off(bool on) { return on ? "on" : "off"; }
 
@@ -35,6 +37,11 @@ bool take_number(double& number, std::string_view text, double least, double mos
 
 std::string_view name(Overlay overlay) { return overlays[static_cast<std::size_t>(overlay)]; }
 
+std::string dots_key(std::string_view screen_name) {
+    if (screen_name.empty()) return "dots per mm";
+    return std::string(screen_key).append(screen_name);
+}
+
 std::string_view name(Theme theme) { return themes[static_cast<std::size_t>(theme)]; }
 
 std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settings) {
@@ -54,9 +61,14 @@ std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settin
         {"river depth", write_number(settings.river_deep_m)},
         {"tippet thickness", write_number(settings.tippet_mm)},
         {"tippet length", write_number(settings.tippet_m)},
+        {"standard", settings.standard},
+        {"twin limit", write_number(settings.twin_limit)},
         {"rules", settings.rules},
         {"key map", text_of(settings.keys)},
     };
+    for (const auto& [screen, dots] : settings.screens) {
+        texts.emplace_back(dots_key(screen), write_number(dots));
+    }
     for (std::size_t i = 0; i < overlay_count; ++i) {
         texts.emplace_back("show " + std::string(overlays[i]), on_off(settings.overlays[i]));
     }
@@ -84,6 +96,19 @@ bool take_setting(Settings& settings, std::string_view key, std::string_view tex
     if (key == "river depth") return take_number(settings.river_deep_m, text, 0.1, 6.0, false);
     if (key == "tippet thickness") return take_number(settings.tippet_mm, text, 0.05, 0.5, false);
     if (key == "tippet length") return take_number(settings.tippet_m, text, 0.0, 6.0, true);
+    if (key == "twin limit") return take_number(settings.twin_limit, text, 0.01, 0.5, false);
+    if (key == "standard") {
+        settings.standard = text;
+        return true;
+    }
+    if (key.starts_with(screen_key)) {
+        double dots = 0.0;
+        if (!take_number(dots, text, 1.0, 40.0, false)) return false;
+        const std::string screen(key.substr(screen_key.size()));
+        std::erase_if(settings.screens, [&](const auto& s) { return s.first == screen; });
+        settings.screens.emplace_back(screen, dots);
+        return true;
+    }
     if (key == "rules") {
         settings.rules = text;
         return !text.empty();

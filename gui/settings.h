@@ -22,6 +22,7 @@ enum class Overlay : unsigned char {
     rib_angle, ///< the rib's angle to the shank
     crossings, ///< where the rib crosses the body
     ghost,     ///< the turn that comes next
+    targets,   ///< where each part should end, by the picked standard
     count_,
 };
 inline constexpr std::size_t overlay_count = static_cast<std::size_t>(Overlay::count_);
@@ -47,11 +48,17 @@ struct Settings {
     double river_deep_m = 1.2;             ///< 0.1 to 6
     double tippet_mm = 0.15;               ///< 0.05 to 0.5
     double tippet_m = 1.0;                 ///< of it in the water, 0 to 6
+    std::vector<std::pair<std::string, double>> screens{}; ///< dots per mm of each that was measured
+    std::string standard{};                ///< of proportions; empty: the first
+    double twin_limit = 0.1;               ///< share of the mean, 0.01 to 0.5
     std::string rules = "slate-weir-open"; ///< the rule set that flies are held against
     bool overlays[overlay_count] = {false, true, true, true, true, false, false, true};
     KeyMap keys = usual_keys();
     friend bool operator==(const Settings&, const Settings&) = default;
 };
+
+/// The key of a screen's dots per mm; of any screen where it has no name.
+[[nodiscard]] std::string dots_key(std::string_view screen_name);
 
 /// All settings as texts, each under its key.
 [[nodiscard]] std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settings);

@@ -19,7 +19,8 @@ constexpr std::array<Palette, 3> palettes{{
      .accent = {38, 74, 62},
      .accent_ink = {250, 248, 243},
      .good = {40, 88, 52},
-     .warn = {138, 46, 14}},
+     .warn = {138, 46, 14},
+     .near = {122, 82, 0}},
     {.ground = {180, 178, 171},
      .sheet = {194, 192, 185},
      .field = {208, 206, 200},
@@ -29,7 +30,8 @@ constexpr std::array<Palette, 3> palettes{{
      .accent = {30, 58, 49},
      .accent_ink = {240, 237, 229},
      .good = {18, 62, 32},
-     .warn = {96, 24, 4}},
+     .warn = {96, 24, 4},
+     .near = {84, 54, 0}},
     {.ground = {20, 22, 24},
      .sheet = {30, 33, 36},
      .field = {40, 44, 48},
@@ -39,7 +41,8 @@ constexpr std::array<Palette, 3> palettes{{
      .accent = {214, 162, 88},
      .accent_ink = {26, 20, 12},
      .good = {150, 208, 164},
-     .warn = {255, 166, 132}},
+     .warn = {255, 166, 132},
+     .near = {236, 206, 110}},
 }};
 
 double linear(std::uint8_t channel) {

@@ -27,6 +27,7 @@ struct Palette {
     Colour accent_ink; ///< words on it
     Colour good;       ///< done
     Colour warn;       ///< cautions and findings
+    Colour near;       ///< nearly right
 };
 
 [[nodiscard]] const Palette& palette(Theme theme);

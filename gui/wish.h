@@ -45,6 +45,24 @@ enum class WishKind : unsigned char {
     lead_free,  ///< first, or not
     take_way,   ///< number: of those that were found
     next_rules, ///< the rule set after this one
+    check_view,    ///< number = CheckView
+    standard,      ///< the next one that says anything of such a fly
+    caliper,       ///< text = "tail 4.6", of fly `number`; 0: of the one that is measured now
+    check_fly,     ///< number: whose measures are entered
+    drop_reading,  ///< number: of those of this fly
+    open_photo,    ///< text = file
+    recall_photo,  ///< number: of those that are kept
+    mark,          ///< number = PhotoSpot, x, y in px
+    unmark,        ///< number = PhotoSpot
+    scale_by,      ///< number = ScaleBy
+    known,         ///< text = the distance between the two points
+    flip_fly,      ///< the point is on the other side in the photo
+    rib_choice,    ///< number = RibChoice
+    card_edges,    ///< set the card's corners by its edges
+    keep_lengths,  ///< what the photo says, as measures of this fly
+    fold,          ///< number: so many times life size
+    calibrate,     ///< hold a card to the screen, or stop
+    calibrated,    ///< x = dots per mm
     save_frame, ///< the picture that is shown
     save_steps, ///< one for each step
     put_away,   ///< the trouble that was read

@@ -55,6 +55,7 @@ Result<bool> App::start(const AppWish& wish) {
     ImGui::GetStyle().DisabledAlpha = 1.0F;
     model_.now = backend_->wall_clock();
     model_.screen_dots_per_mm = backend_->dots_per_mm();
+    model_.screen_name = backend_->screen_name();
     model_.read_only = store_.read_only();
     model_.trouble = store_.note();
     model_.data_folder = wish.data_folder.string();
@@ -221,6 +222,13 @@ Result<bool> App::draw(PixelSize size) {
             }
         }
     }
+    for (ImDrawList* list : lists->CmdLists) {
+        for (ImDrawCmd& command : list->CmdBuffer) {
+            if (command.TextureId == reinterpret_cast<ImTextureID>(photo_image)) {
+                command.TextureId = reinterpret_cast<ImTextureID>(std::uintptr_t{photo_.name()});
+            }
+        }
+    }
     gl.BindFramebuffer(GL_FRAMEBUFFER, backend_->framebuffer());
     gl.Viewport(0, 0, size.width, size.height);
     ui_->draw(*lists);
@@ -233,6 +241,9 @@ Result<bool> App::frame() {
     if (const Result<bool> ready = prepare_letters(size); !ready.ok()) return ready;
     model_.now = std::max(model_.now, backend_->wall_clock());
     answer(wish(WishKind::tick_clock));
+    for (const std::string& file : backend_->dropped()) {
+        answer(wish(WishKind::open_photo, 0, file));
+    }
     backend_->begin_frame();
     ImGui::NewFrame();
     shown_ = draw_screen(model_, typing_, fonts_, *lettered_);

@@ -79,6 +79,11 @@ class App {
     void load_rules(const std::filesystem::path& assets);
     void load_stock(const std::filesystem::path& assets);
     void rank_some();
+    [[nodiscard]] Result<bool> open_photo_file(const std::string& file, Model& next);
+    [[nodiscard]] Result<bool> recall_photo(std::int64_t id, Model& next);
+    [[nodiscard]] Result<bool> show_photo(std::string_view bytes, Model& next);
+    [[nodiscard]] Result<bool> keep_readings(int count, Model& next);
+    [[nodiscard]] Result<bool> recall_readings(Model& next);
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
     [[nodiscard]] std::int64_t today() const {
@@ -103,6 +108,7 @@ class App {
     std::optional<TypeSizes> lettered_{};
     Fonts fonts_{};
     std::array<GLuint, picture_count> pictures_{};
+    GlTexture photo_{}; ///< that is open
     int frames_due_ = settle_frames;
     long frames_ = 0;
     bool checked_ = false; ///< the store's long texts

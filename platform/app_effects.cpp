@@ -64,6 +64,13 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::drop_fall:
     case EffectKind::keep_weighing: return keep_measure(effect, next);
     case EffectKind::rank: to_rank_ = true; return true;
+    case EffectKind::open_photo: return open_photo_file(effect.text, next);
+    case EffectKind::recall_photo: return recall_photo(effect.number, next);
+    case EffectKind::keep_marks:
+        if (next.check.photo.id == 0 || next.read_only) return true;
+        return store_.set_marks(next.check.photo.id, text_of(next.check.photo.marks));
+    case EffectKind::keep_readings: return keep_readings(effect.number, next);
+    case EffectKind::drop_reading: return store_.drop_reading(effect.number);
     case EffectKind::save_frame: {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);

@@ -38,7 +38,7 @@ Result<bool> App::recall_measures(Model& next) {
     next.weighed = kept.value().weighed;
     fall_ids_ = kept.value().fall_ids;
     if (next.screen == Screen::water) dip(next);
-    return true;
+    return recall_readings(next);
 }
 
 void App::load_stock(const std::filesystem::path& assets) {

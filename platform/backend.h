@@ -10,6 +10,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace wrapwright {
 
@@ -52,6 +53,11 @@ class Backend {
     void begin_frame();
     /// Shows what was drawn.
     void present();
+
+    /// The files that were dropped on the window since the last call.
+    [[nodiscard]] std::vector<std::string> dropped();
+    /// What the screen calls itself, with its size; empty where it does not.
+    [[nodiscard]] std::string screen_name() const;
 
     /// One tick, where there is sound.
     void tick();

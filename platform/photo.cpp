@@ -122,6 +122,12 @@ Result<Photo> read_photo(std::string_view bytes) {
     photo.width = turn.swap ? height : width;
     photo.height = turn.swap ? width : height;
     photo.grey.resize(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
+    const int side = std::max(photo.width, photo.height);
+    const int every = (side + most_shown_side - 1) / most_shown_side;
+    photo.shown_width = (photo.width + every - 1) / every;
+    photo.shown_height = (photo.height + every - 1) / every;
+    photo.shown.reserve(4 * static_cast<std::size_t>(photo.shown_width) *
+                        static_cast<std::size_t>(photo.shown_height));
     std::size_t out = 0;
     for (int y = 0; y < photo.height; ++y) {
         for (int x = 0; x < photo.width; ++x) {
@@ -133,6 +139,9 @@ Result<Photo> read_photo(std::string_view bytes) {
                      static_cast<std::size_t>(sx));
             const stbi_uc* p = rgb.get() + i;
             photo.grey[out++] = static_cast<float>(p[0] + p[1] + p[2]) / 765.0F;
+            if (x % every == 0 && y % every == 0) {
+                photo.shown.insert(photo.shown.end(), {p[0], p[1], p[2], 255});
+            }
         }
     }
     return photo;

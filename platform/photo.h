@@ -3,6 +3,7 @@
 
 #include "core/check/rib_measure.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <string_view>
 #include <vector>
@@ -12,13 +13,14 @@ namespace wrapwright {
 inline constexpr long most_photo_pixels = 50'000'000;
 inline constexpr int most_photo_side = 30'000;
 
-/// A photo in grey, 0 dark to 1 light, the right way up.
-struct Photo {
-    int width = 0, height = 0;
-    std::vector<float> grey{};
-
-    [[nodiscard]] GreyView view() const { return {width, height, grey}; }
+/// A photo in grey, 0 dark to 1 light, the right way up; and its colours, for the screen.
+struct Photo : GreyPicture {
+    int shown_width = 0, shown_height = 0;
+    std::vector<std::uint8_t> shown{}; ///< RGBA, at most most_shown_side a side
 };
+
+/// Every second, third ... pixel of a larger photo is shown.
+inline constexpr int most_shown_side = 4096;
 
 /// The photo that these bytes of a PNG or JPEG file are, turned as its Exif orientation says.
 ///

@@ -60,11 +60,33 @@ struct OwnMeasure {
 [[nodiscard]] std::optional<OwnMeasure> own_measure(const Pattern& pattern, const Tied& tied,
                                                     Measured part);
 
+/// The name of the standard that a recipe's own targets make.
+inline constexpr std::string_view own_standard = "this recipe";
+
+/// How long a part should be on the first hook of a record, by one standard.
+struct PartTarget {
+    Measured part{};
+    std::string standard, words; ///< "1.5 gape": what it is a share of
+    std::string source;
+    Estimate<Length> length{}; ///< low and high are the tolerance
+};
+
 /// A target in mm on the first hook of the record.
 ///
 /// A share of the body goes by the record's own body, else by two thirds of the shank.
 [[nodiscard]] Estimate<Length> target_of(const ProportionRow& row, const Pattern& pattern,
                                          const Tied& tied);
+
+/// Every target of every standard that says anything of such a fly, the recipe's own ones first.
+/// Empty for a class that no standard knows and a recipe without targets.
+[[nodiscard]] std::vector<PartTarget> targets_of(const Pattern& pattern, const Tied& tied);
+
+/// The names of the standards among targets, each once, in order.
+[[nodiscard]] std::vector<std::string> standards_of(const std::vector<PartTarget>& targets);
+
+/// The last step in which a part can still be mended: afterwards something is wound over where it is
+/// held, or it is finished. none where it is not on the fly.
+[[nodiscard]] int mend_until(const Pattern& pattern, const Tied& tied, Measured part);
 
 enum class Fit : unsigned char { right, a_little, too };
 

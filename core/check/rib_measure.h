@@ -17,6 +17,14 @@ struct GreyView {
     [[nodiscard]] double at(const glm::dvec2& p) const;
 };
 
+/// The same, with its own pixels.
+struct GreyPicture {
+    int width = 0, height = 0;
+    std::vector<float> grey{};
+
+    [[nodiscard]] GreyView view() const { return {width, height, grey}; }
+};
+
 /// Samples along a line of the photo, evenly spaced in the plane of the scale, each the median across.
 ///
 /// Valid   a and b apart; half_width >= 0, px

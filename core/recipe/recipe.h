@@ -137,6 +137,16 @@ struct Step {
     friend bool operator==(const Step&, const Step&) = default;
 };
 
+/// How long a part of the finished fly should be, in place of what a standard says.
+struct OwnTarget {
+    std::string part; ///< tail, body, thorax, wing or hackle
+    Amount length;
+    double within = 0.1; ///< tolerance, as a share of the length
+    bool within_said = false;
+    std::vector<UnknownKey> unknown{};
+    friend bool operator==(const OwnTarget&, const OwnTarget&) = default;
+};
+
 /// Who wrote it, from what, and what may be done with it.
 struct Provenance {
     std::string author, date, source, page, permission, credit, changes, version_of, language;
@@ -159,6 +169,7 @@ struct Recipe {
     std::vector<RecipeMaterial> materials{};
     std::vector<Part> parts{};
     std::vector<Step> steps{};
+    std::vector<OwnTarget> targets{};
     std::vector<HookSize> size_list{}; ///< what `sizes` was understood as
     std::vector<UnknownKey> unknown{};
     friend bool operator==(const Recipe&, const Recipe&) = default;

@@ -151,6 +151,14 @@ void visit_keys(V& v, S& s) {
     v.rest(s.unknown);
 }
 
+template <class V, Like<OwnTarget> T>
+void visit_keys(V& v, T& t) {
+    v.text("part", t.part);
+    v.amount("length", t.length, Measure::length);
+    v.share("within", t.within, t.within_said);
+    v.rest(t.unknown);
+}
+
 template <class V, Like<Recipe> R>
 void visit_keys(V& v, R& r) {
     v.header("wrapwright recipe", recipe_version);
@@ -171,6 +179,7 @@ void visit_keys(V& v, R& r) {
     v.list("materials", r.materials);
     v.list("parts", r.parts);
     v.list("steps", r.steps);
+    v.list("targets", r.targets);
     v.rest(r.unknown);
 }
 

@@ -21,6 +21,7 @@ void add_water(CLI::App& app, Job& job);
 void add_reach(CLI::App& app, Job& job);
 void add_rules(CLI::App& app, Job& job);
 void add_proportions(CLI::App& app, Job& job);
+void add_gauge(CLI::App& app, Job& job);
 void add_measure(CLI::App& app, Job& job);
 void add_size(CLI::App& app, Job& job);
 void add_backup(CLI::App& app, Job& job);

@@ -38,6 +38,7 @@ int run(int argc, char** argv) {
     add_reach(app, job);
     add_rules(app, job);
     add_proportions(app, job);
+    add_gauge(app, job);
     add_measure(app, job);
     add_size(app, job);
     add_backup(app, job);

@@ -2,6 +2,7 @@
 #include "core/units/size_text.h"
 #include "platform/cli/commands.h"
 #include "platform/cli/json.h"
+#include "platform/cli/measure_fly.h"
 #include "platform/cli/terminal.h"
 #include "platform/photo.h"
 
@@ -17,35 +18,11 @@ struct MeasureOptions {
     std::string photo, scale, card, line, points;
     int half_width = 5;
     double tilt = 0.0;
+    std::vector<std::string> marks;
+    std::string recipe, size, hook, standard;
+    bool flipped = false;
     bool json = false;
 };
-
-/// X1,Y1,X2,Y2 ...: as many places as there are.
-std::vector<glm::dvec2> places_of(const std::string& option, const std::string& text,
-                                  std::size_t least, std::size_t most) {
-    std::vector<double> numbers;
-    std::string_view rest = text;
-    while (!rest.empty()) {
-        const auto comma = rest.find(',');
-        const Result<double> number = read_number(rest.substr(0, comma));
-        if (!number.ok()) {
-            refuse_usage("--" + option + ": '" + text + "' is no list of places",
-                         "write pixels as X1,Y1,X2,Y2");
-        }
-        numbers.push_back(number.value());
-        rest = comma == std::string_view::npos ? std::string_view{} : rest.substr(comma + 1);
-    }
-    if (numbers.size() % 2 != 0 || numbers.size() < 2 * least || numbers.size() > 2 * most) {
-        refuse_usage("--" + option + ": '" + text + "' has not the places that it needs",
-                     least == most ? fmt::format("write {} pairs of pixels", least)
-                                   : "write pixels as X1,Y1,X2,Y2");
-    }
-    std::vector<glm::dvec2> places;
-    for (std::size_t i = 0; i + 1 < numbers.size(); i += 2) {
-        places.emplace_back(numbers[i], numbers[i + 1]);
-    }
-    return places;
-}
 
 PhotoScale scale_of(const MeasureOptions& options) {
     const auto or_refuse = [](Result<PhotoScale> scale) {
@@ -60,14 +37,8 @@ PhotoScale scale_of(const MeasureOptions& options) {
         const auto c = places_of("card", options.card, 4, 4);
         return or_refuse(PhotoScale::card({c[0], c[1], c[2], c[3]}));
     }
-    const auto equals = options.scale.find('=');
-    if (equals == std::string::npos) {
-        refuse_usage("--scale: '" + options.scale + "' has no length", "write X1,Y1,X2,Y2=9.7mm");
-    }
-    const auto p = places_of("scale", options.scale.substr(0, equals), 2, 2);
-    const Result<WrittenLength> apart = parse_length(options.scale.substr(equals + 1));
-    if (!apart.ok()) refuse_usage("--scale: " + apart.error().message, apart.error().remedy);
-    return or_refuse(PhotoScale::two_points(p[0], p[1], apart.value().quantity));
+    const SaidScale said = said_scale(options.scale);
+    return or_refuse(PhotoScale::two_points(said.points[0], said.points[1], said.apart));
 }
 
 Json mm_json(const Estimate<Length>& e) {
@@ -88,9 +59,10 @@ ExitCode run_measure(const MeasureOptions& options) {
     const PhotoScale scale = scale_of(options);
     PhotoDoubt doubt;
     doubt.tilt = degrees(options.tilt).si;
-    if (options.line.empty() && options.points.empty()) {
+    if (options.line.empty() && options.points.empty() && options.marks.empty()) {
         refuse_usage("there is nothing to measure",
-                     "give --line for ribs, or --points for lengths");
+                     "give --line for ribs, --points for lengths, or --mark with --recipe for a "
+                     "whole fly");
     }
     Json json{{"photo", {{"width", photo.width}, {"height", photo.height}}},
               {"scale", scale.is_card() ? "card" : "two points"}};
@@ -137,6 +109,12 @@ ExitCode run_measure(const MeasureOptions& options) {
                 in_millimetres(r.by_spectrum), in_millimetres(r.by_shift));
         }
     }
+    if (!options.marks.empty()) {
+        const MarkedFly fly{options.recipe, options.size,     options.hook, options.standard,
+                            options.scale,  options.card,     options.line, options.marks,
+                            options.flipped};
+        measure_fly(photo.view(), fly, doubt, json, text);
+    }
     if (options.json) {
         print(json);
     } else {
@@ -158,6 +136,15 @@ void add_measure(CLI::App& app, Job& job) {
     command->add_option("--line", options->line, "X1,Y1,X2,Y2 along a ribbed body");
     command->add_option("--points", options->points,
                         "X1,Y1,X2,Y2,...: lengths from each to the next");
+    command
+        ->add_option("--mark", options->marks,
+                     "eye=X,Y and so on: bend, tail-end, body-start, body-end, hackle-tip")
+        ->allow_extra_args(false);
+    command->add_option("--recipe", options->recipe, "what the marks are held against");
+    command->add_option("--size", options->size, "its hook size; else the middle one");
+    command->add_option("--hook", options->hook, "file of your own measured hook");
+    command->add_option("--standard", options->standard, "of proportions; else the first");
+    command->add_flag("--point-up", options->flipped, "the hook's point is upward in the photo");
     command->add_option("--width", options->half_width, "pixels on each side of the line")
         ->check(CLI::Range(0, 50));
     command

@@ -1,5 +1,6 @@
-#include "core/check/proportions.h"
+#include "core/check/photo_found.h"
 
+#include "core/units/number_text.h"
 #include "core/units/size_text.h"
 #include "platform/cli/commands.h"
 #include "platform/cli/json.h"
@@ -16,7 +17,8 @@ namespace {
 
 struct ProportionOptions {
     std::string recipe, size, hook, standard;
-    std::vector<std::string> measured;
+    std::vector<std::string> measured, batches;
+    double limit = 10.0;
     bool json = false;
 };
 
@@ -50,31 +52,69 @@ std::string mm_text(const Estimate<Length>& e) {
                        in_millimetres(e.high));
 }
 
-std::string list_of(const std::vector<std::string_view>& names) {
+std::string list_of(const std::vector<std::string>& names) {
     std::string out;
-    for (const std::string_view n : names) {
+    for (const std::string& n : names) {
         if (!out.empty()) out.append(", ");
         out.append("\"").append(n).append("\"");
     }
     return out;
 }
 
+/// One measure of each fly of a batch: PART=4.6,4.7,... in mm, or mass in mg.
+void add_batch(const std::string& said, const ProportionOptions& options, Json& rows,
+               std::string& text) {
+    const auto equals = said.find('=');
+    const std::string part = said.substr(0, equals);
+    const bool known = measured_part(part).has_value() || part == "rib" || part == "mass";
+    std::vector<double> values;
+    std::string_view rest =
+        equals == std::string::npos ? std::string_view{} : std::string_view(said).substr(equals + 1);
+    while (known && !rest.empty()) {
+        const auto comma = rest.find(',');
+        const Result<double> value = read_number(rest.substr(0, comma));
+        if (!value.ok() || !(value.value() > 0.0)) break;
+        values.push_back(value.value());
+        rest = comma == std::string_view::npos ? std::string_view{} : rest.substr(comma + 1);
+    }
+    if (values.empty() || !rest.empty()) {
+        refuse_usage("--batch: '" + said + "' is no part with the measures of a batch",
+                     "write tail=4.6,4.7,4.5 in mm, or mass=215,219 in mg");
+    }
+    const BatchSpread s = batch_spread(values, options.limit / 100.0);
+    rows.push_back({{"part", part},
+                    {"flies", values.size()},
+                    {"mean", tidy(s.mean)},
+                    {"sd", tidy(s.sd)},
+                    {"low", tidy(s.low)},
+                    {"high", tidy(s.high)},
+                    {"worst_fly", s.worst + 1},
+                    {"worst_off", tidy(s.worst_off)},
+                    {"twins", s.twins}});
+    const std::string_view unit = part == "mass" ? "mg" : "mm";
+    append(text, "{}: {} flies, mean {:.2f} {}, deviation {:.2f}, {:.2f} to {:.2f} (range {:.2f}); {} "
+                 "{:g} %, farthest is fly {} by {:.0f} %\n",
+           part, values.size(), s.mean, unit, s.sd, s.low, s.high, s.high - s.low,
+           s.twins ? "twins, within" : "not twins by", options.limit, s.worst + 1,
+           100.0 * s.worst_off);
+}
+
 ExitCode run_proportions(const ProportionOptions& options) {
     const Loaded loaded = load(options.recipe, options.hook);
     const Recipe& recipe = loaded.pattern.recipe;
-    const auto kind = fly_kind(recipe.fly_class);
-    if (!kind) {
+    const Fly fly = run(loaded, size_of(loaded, options.size));
+    const std::vector<PartTarget> all = targets_of(loaded.pattern, fly.tied);
+    const std::vector<std::string> standards = standards_of(all);
+    if (standards.empty()) {
         refuse_usage("no standard knows a fly of the class '" + printable(recipe.fly_class) + "'",
-                     "write a class such as dry, wet, nymph, jig nymph or streamer in the recipe");
+                     "write a class such as dry, wet, nymph, jig nymph or streamer in the recipe, "
+                     "or targets of its own");
     }
-    const auto standards = standards_for(*kind);
-    const std::string standard =
-        options.standard.empty() ? std::string(standards.front()) : options.standard;
+    const std::string standard = options.standard.empty() ? standards.front() : options.standard;
     if (std::find(standards.begin(), standards.end(), standard) == standards.end()) {
-        refuse_usage("--standard: '" + standard + "' says nothing of a " + std::string(name(*kind)),
+        refuse_usage("--standard: '" + standard + "' says nothing of such a fly",
                      "take one of " + list_of(standards));
     }
-    const Fly fly = run(loaded, size_of(loaded, options.size));
     const auto measured = measures_of(options);
     Json rows = Json::array();
     using Align = Table::Align;
@@ -85,9 +125,8 @@ ExitCode run_proportions(const ProportionOptions& options) {
                  {"it is", Align::left},
                  {"step"},
                  {"others say", Align::left}});
-    for (const ProportionRow& row : proportion_rows()) {
-        if (row.kind != *kind || row.standard != standard) continue;
-        const Estimate<Length> target = target_of(row, loaded.pattern, fly.tied);
+    for (const PartTarget& row : only(all, standard)) {
+        const Estimate<Length>& target = row.length;
         const auto own = own_measure(loaded.pattern, fly.tied, row.part);
         const auto said = measured.find(row.part);
         std::optional<Length> length;
@@ -97,11 +136,9 @@ ExitCode run_proportions(const ProportionOptions& options) {
             length ? fit_words(fit_of(target, *length)) : std::string("not on this fly");
         Json others = Json::array();
         std::string other_words;
-        for (const ProportionRow& other : proportion_rows()) {
-            if (other.kind != row.kind || other.part != row.part || other.standard == standard) {
-                continue;
-            }
-            const Estimate<Length> t = target_of(other, loaded.pattern, fly.tied);
+        for (const PartTarget& other : all) {
+            if (other.part != row.part || other.standard == standard) continue;
+            const Estimate<Length>& t = other.length;
             others.push_back({{"standard", other.standard}, {"target_mm", mm_json(t)}});
             append(other_words, "{}{} {:.1f}", other_words.empty() ? "" : ", ", other.standard,
                    in_millimetres(t.value));
@@ -109,6 +146,7 @@ ExitCode run_proportions(const ProportionOptions& options) {
         Json json{
             {"part", name(row.part)},
             {"target_mm", mm_json(target)},
+            {"share", row.words},
             {"source", row.source},
             {"recipe_mm", own ? Json(tidy(in_millimetres(own->length))) : Json()},
             {"measured_mm",
@@ -116,6 +154,8 @@ ExitCode run_proportions(const ProportionOptions& options) {
             {"verdict", verdict},
             {"off_mm", length ? Json(tidy(in_millimetres(fit_of(target, *length).off))) : Json()},
             {"step", own ? Json(own->step + 1) : Json()},
+            {"mend_until_step",
+             own ? Json(mend_until(loaded.pattern, fly.tied, row.part) + 1) : Json()},
             {"others", std::move(others)}};
         rows.push_back(std::move(json));
         const auto mm = [](Length x) { return fmt::format("{:.1f}", in_millimetres(x)); };
@@ -124,17 +164,20 @@ ExitCode run_proportions(const ProportionOptions& options) {
                    own ? std::to_string(own->step + 1) : "", other_words},
                   verdict == "right" ? Colour::green : Colour::plain);
     }
+    Json batches = Json::array();
+    std::string batch_text;
+    for (const std::string& said : options.batches) add_batch(said, options, batches, batch_text);
     if (options.json) {
         print({{"recipe", recipe.id},
                {"size", size_words(fly.tied.size).substr(1)},
-               {"kind", name(*kind)},
                {"standard", standard},
                {"standards", standards},
-               {"rows", std::move(rows)}});
+               {"rows", std::move(rows)},
+               {"batches", std::move(batches)}});
     } else {
-        fmt::print("{}  {}: a {}, by \"{}\"; there are {}\n{}", printable(recipe.name),
-                   size_words(fly.tied.size), name(*kind), standard, list_of(standards),
-                   table.text(terminal()));
+        fmt::print("{}  {}: by \"{}\"; there are {}\n{}{}", printable(recipe.name),
+                   size_words(fly.tied.size), standard, list_of(standards), table.text(terminal()),
+                   batch_text);
     }
     return ExitCode::fine;
 }
@@ -151,6 +194,12 @@ void add_proportions(CLI::App& app, Job& job) {
     command->add_option("--standard", options->standard, "its name; else the first for such a fly");
     command->add_option("--measured", options->measured, "PART=LENGTH by your caliper, tail=4.6mm")
         ->allow_extra_args(false);
+    command
+        ->add_option("--batch", options->batches,
+                     "PART=4.6,4.7,...: one measure of each fly; mass in mg")
+        ->allow_extra_args(false);
+    command->add_option("--twins", options->limit, "percent of the mean that twins may differ by")
+        ->check(CLI::Range(0.1, 50.0));
     command->add_flag("--json", options->json, "print JSON");
     command->callback([options, &job] { job = [options] { return run_proportions(*options); }; });
 }

@@ -10,6 +10,7 @@
 #include <backends/imgui_impl_glfw.h>
 #include <chrono>
 #include <imgui.h>
+#include <utility>
 
 namespace wrapwright {
 
@@ -36,6 +37,7 @@ struct Backend::World {
     Tick sound{};
     bool touched = true; ///< something happened that asks for a frame
     bool fed = false;    ///< ImGui listens
+    std::vector<std::string> files{}; ///< dropped on the window
 
     static World& of(GLFWwindow* w) { return *static_cast<World*>(glfwGetWindowUserPointer(w)); }
     void listen() const;
@@ -60,6 +62,10 @@ void Backend::World::listen() const {
     glfwSetWindowFocusCallback(w, [](GLFWwindow* x, int) { of(x).touched = true; });
     glfwSetWindowRefreshCallback(w, [](GLFWwindow* x) { of(x).touched = true; });
     glfwSetFramebufferSizeCallback(w, [](GLFWwindow* x, int, int) { of(x).touched = true; });
+    glfwSetDropCallback(w, [](GLFWwindow* x, int count, const char** dropped) {
+        of(x).touched = true;
+        of(x).files.insert(of(x).files.end(), dropped, dropped + count);
+    });
     glfwSetWindowCloseCallback(w, [](GLFWwindow* x) { of(x).touched = true; });
 }
 
@@ -141,6 +147,17 @@ bool Backend::wait(Duration longest) {
 void Backend::begin_frame() { ImGui_ImplGlfw_NewFrame(); }
 
 void Backend::present() { glfwSwapBuffers(world_->window); }
+
+std::vector<std::string> Backend::dropped() { return std::exchange(world_->files, {}); }
+
+std::string Backend::screen_name() const {
+    GLFWmonitor* screen = glfwGetPrimaryMonitor();
+    const GLFWvidmode* mode = screen == nullptr ? nullptr : glfwGetVideoMode(screen);
+    if (mode == nullptr) return {};
+    std::string name = glfwGetMonitorName(screen);
+    name.append(" ").append(std::to_string(mode->width));
+    return name.append(" x ").append(std::to_string(mode->height));
+}
 
 void Backend::tick() { world_->sound.play(); }
 

@@ -58,6 +58,10 @@ void Backend::begin_frame() {
 
 void Backend::present() {}
 
+std::vector<std::string> Backend::dropped() { return {}; }
+
+std::string Backend::screen_name() const { return {}; }
+
 void Backend::tick() {}
 
 bool Backend::is_closing() const { return world_->closing; }

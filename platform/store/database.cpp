@@ -33,6 +33,12 @@ Query& Query::bind(std::string_view text) {
     return *this;
 }
 
+Query& Query::bind_bytes(std::string_view bytes) {
+    sqlite3_bind_blob64(statement_, ++bound_, bytes.data() == nullptr ? "" : bytes.data(),
+                        bytes.size(), SQLITE_TRANSIENT);
+    return *this;
+}
+
 Query& Query::bind(std::int64_t number) {
     sqlite3_bind_int64(statement_, ++bound_, number);
     return *this;
@@ -64,6 +70,12 @@ std::string Query::text(int column) const {
     const auto* text = reinterpret_cast<const char*>(sqlite3_column_text(statement_, column));
     const int size = sqlite3_column_bytes(statement_, column);
     return text == nullptr ? std::string() : std::string(text, static_cast<std::size_t>(size));
+}
+
+std::string Query::bytes(int column) const {
+    const auto* data = static_cast<const char*>(sqlite3_column_blob(statement_, column));
+    const int size = sqlite3_column_bytes(statement_, column);
+    return data == nullptr ? std::string() : std::string(data, static_cast<std::size_t>(size));
 }
 
 std::int64_t Query::whole(int column) const { return sqlite3_column_int64(statement_, column); }

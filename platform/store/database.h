@@ -29,6 +29,7 @@ class Query {
     ~Query();
 
     Query& bind(std::string_view text);
+    Query& bind_bytes(std::string_view bytes);
     Query& bind(std::int64_t number);
     Query& bind(double number);
 
@@ -37,6 +38,7 @@ class Query {
     /// Runs it to its end.
     [[nodiscard]] Result<bool> run();
     [[nodiscard]] std::string text(int column) const;
+    [[nodiscard]] std::string bytes(int column) const;
     [[nodiscard]] std::int64_t whole(int column) const;
     [[nodiscard]] double number(int column) const;
 

@@ -82,7 +82,40 @@ CREATE TABLE measure (
 CREATE INDEX measure_by_fly ON measure (recipe, size);
 )sql";
 
-constexpr std::array<std::string_view, 2> all{first, second};
+// Photos of flies with what is marked on them, and what a caliper, a scale or a photo said.
+constexpr std::string_view third = R"sql(
+CREATE TABLE photo (
+    id      INTEGER PRIMARY KEY,
+    recipe  TEXT NOT NULL REFERENCES recipe (id),
+    size    TEXT NOT NULL,
+    sitting INTEGER NOT NULL,               -- 0: none was on
+    fly     INTEGER NOT NULL,
+    name    TEXT NOT NULL,
+    bytes   BLOB NOT NULL,                  -- the file as it was
+    marks   TEXT NOT NULL,
+    made    INTEGER NOT NULL,               -- seconds since 1970
+    gone    INTEGER NOT NULL DEFAULT 0
+) STRICT;
+CREATE INDEX photo_by_fly ON photo (recipe, size);
+
+CREATE TABLE reading (
+    id      INTEGER PRIMARY KEY,
+    recipe  TEXT NOT NULL REFERENCES recipe (id),
+    size    TEXT NOT NULL,
+    sitting INTEGER NOT NULL,               -- 0: none was on
+    fly     INTEGER NOT NULL,
+    part    TEXT NOT NULL,                  -- tail, body, thorax, wing, hackle, rib: m; mass: kg
+    value   REAL NOT NULL,
+    low     REAL NOT NULL,
+    high    REAL NOT NULL,
+    photo   INTEGER NOT NULL,               -- 1: by a photo
+    made    INTEGER NOT NULL,               -- seconds since 1970
+    gone    INTEGER NOT NULL DEFAULT 0      -- 1: put away by the person; the record stays
+) STRICT;
+CREATE INDEX reading_by_fly ON reading (recipe, size);
+)sql";
+
+constexpr std::array<std::string_view, 3> all{first, second, third};
 
 } // namespace
 

@@ -37,6 +37,29 @@ struct StoredMeasures {
     Estimate<Mass> weighed{};  ///< the newest weighing of the whole fly; 0: none
 };
 
+/// Where a measurement or a photo belongs.
+struct FlyPlace {
+    std::string_view recipe, size;
+    std::int64_t sitting = 0; ///< 0: none is on
+    int fly = 1;
+};
+
+/// What a caliper, a scale or a photo said of one part of one fly.
+struct StoredReading {
+    std::int64_t id = 0, sitting = 0;
+    int fly = 1;
+    std::string part{};
+    double value = 0.0, low = 0.0, high = 0.0; ///< m, or kg
+    bool by_photo = false;
+};
+
+/// A photo without its bytes.
+struct StoredPhoto {
+    std::int64_t id = 0, sitting = 0;
+    int fly = 1;
+    std::string name{}, marks{};
+};
+
 /// How much a store holds.
 struct StoreCount {
     std::int64_t recipes = 0, revisions = 0, hooks = 0, sittings = 0, events = 0;
@@ -103,6 +126,22 @@ class Store {
     [[nodiscard]] Result<bool> drop_fall(std::int64_t id);
     [[nodiscard]] Result<bool> drop_weighings(std::string_view recipe, std::string_view size);
     [[nodiscard]] Result<StoredMeasures> measures(std::string_view recipe, std::string_view size);
+
+    /// Keeps a reading; its number.
+    [[nodiscard]] Result<std::int64_t> add_reading(const FlyPlace& place,
+                                                   const StoredReading& reading, std::int64_t now);
+    [[nodiscard]] Result<bool> drop_reading(std::int64_t id);
+    /// The readings of a recipe at a size, oldest first.
+    [[nodiscard]] Result<std::vector<StoredReading>> readings(std::string_view recipe,
+                                                              std::string_view size);
+    /// Keeps a photo as it came; its number.
+    [[nodiscard]] Result<std::int64_t> add_photo(const FlyPlace& place, std::string_view name,
+                                                 std::string_view bytes, std::int64_t now);
+    [[nodiscard]] Result<bool> set_marks(std::int64_t photo, std::string_view marks);
+    /// The photos of a recipe at a size, newest first.
+    [[nodiscard]] Result<std::vector<StoredPhoto>> photos(std::string_view recipe,
+                                                          std::string_view size);
+    [[nodiscard]] Result<std::string> photo_bytes(std::int64_t photo);
 
     [[nodiscard]] Result<StoreCount> count();
     /// Looks whether the recipes' texts are sound, which takes longer than opening should: for when

@@ -26,6 +26,7 @@ TEST_CASE("step text stands out 7 to 1 and all other text 4.5 to 1, in every the
             CHECK(contrast(p.soft, behind) >= 4.5);
             CHECK(contrast(p.warn, behind) >= 4.5);
             CHECK(contrast(p.good, behind) >= 4.5);
+            CHECK(contrast(p.near, behind) >= 4.5);
         }
         CHECK(contrast(p.accent_ink, p.accent) >= 7.0);
         // Edges and icons that carry meaning. Source: WCAG 2.1, 1.4.11 (from memory)

@@ -221,6 +221,7 @@ TEST_CASE("the schema names the keys that the program reads, and no other") {
     CHECK(schema_keys(defs.at("part")) == keys_of<Part>());
     CHECK(schema_keys(defs.at("action")) == keys_of<Action>());
     CHECK(schema_keys(defs.at("step")) == keys_of<Step>());
+    CHECK(schema_keys(defs.at("target")) == keys_of<OwnTarget>());
 }
 
 TEST_CASE("the example in the description of the format is a recipe") {

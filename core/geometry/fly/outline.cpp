@@ -1,4 +1,4 @@
-#include "gui/fly_outline.h"
+#include "core/geometry/fly/outline.h"
 
 #include "core/geometry/fly/base_shifts.h"
 
@@ -11,14 +11,15 @@ namespace {
 
 class Outlining {
   public:
-    explicit Outlining(const OpenFly& fly)
-        : fly_(fly), tied_(fly.tied), shifts_(base_shifts(fly.pattern, fly.tied)) {}
+    Outlining(const Pattern& pattern, const Resolved& resolved, const Tied& tied)
+        : resolved_(resolved), tied_(tied), shifts_(base_shifts(pattern, tied)) {}
 
     FlyOutline made() {
         for (std::size_t b = 0; b < tied_.bases.size(); ++b) {
             add_wire(static_cast<int>(b));
             add_body(static_cast<int>(b));
         }
+        for (const Winding& w : tied_.windings) add_turns(w);
         for (const Placed& p : tied_.placed) add(p);
         bound();
         return std::move(out_);
@@ -64,6 +65,21 @@ class Outlining {
         }
     }
 
+    /// The near side of each turn of an open winding, from below to above.
+    void add_turns(const Winding& w) {
+        const bool open = w.spacing != Spacing::touching && w.part != none && w.turns >= 1.0 &&
+                          w.pitch > 1.5 * w.width;
+        if (!open) return;
+        const Profile& below = tied_.profiles[static_cast<std::size_t>(w.profile_below)];
+        const Length half = (w.to > w.from ? 0.25 : -0.25) * w.pitch;
+        for (double turn = 0.5; turn <= w.turns; turn += 1.0) {
+            const Length middle = w.from + (w.to - w.from) * (turn / w.turns);
+            const double off = 0.5 * below.diameter_at(middle).si;
+            out_.ribs.push_back({{at(w.base, middle - half, -off), at(w.base, middle + half, off)},
+                                 static_cast<float>(in_millimetres(w.width))});
+        }
+    }
+
     /// So many of the fibres as a drawing can show, fanned about their lean.
     void add_fan(const Placed& p, double side, int lines) {
         const Centreline& line = tied_.bases[static_cast<std::size_t>(p.base)].line;
@@ -84,7 +100,7 @@ class Outlining {
     void add_barbs(const Placed& p) {
         const MaterialKind kind =
             p.material == none ? MaterialKind::hackle
-                               : fly_.resolved.materials[static_cast<std::size_t>(p.material)].kind;
+                               : resolved_.materials[static_cast<std::size_t>(p.material)].kind;
         const bool stiff = kind == MaterialKind::hackle;
         const double lean = p.all_round ? (stiff ? 1.45 : 0.8) : 0.05;
         const double reach = in_millimetres(p.reach);
@@ -141,7 +157,7 @@ class Outlining {
         }
     }
 
-    const OpenFly& fly_;
+    const Resolved& resolved_;
     const Tied& tied_;
     BaseShifts shifts_;
     FlyOutline out_;
@@ -149,6 +165,8 @@ class Outlining {
 
 } // namespace
 
-FlyOutline outline_of(const OpenFly& fly) { return Outlining(fly).made(); }
+FlyOutline outline_of(const Pattern& pattern, const Resolved& resolved, const Tied& tied) {
+    return Outlining(pattern, resolved, tied).made();
+}
 
 } // namespace wrapwright

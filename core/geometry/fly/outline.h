@@ -1,7 +1,8 @@
 #pragma once
 // The fly as flat lines from its record: for drawings that show how it hangs and rides.
 
-#include "gui/open_fly.h"
+#include "core/recipe/pattern.h"
+#include "core/tying/record.h"
 
 #include <array>
 #include <glm/vec2.hpp>
@@ -23,10 +24,12 @@ struct FlyOutline {
     std::vector<Stroke> wires{};
     std::vector<Stroke> fibres{};                 ///< tail, hackle, wing
     std::vector<std::array<glm::vec2, 4>> body{}; ///< from front to rear
+    std::vector<Stroke> ribs{};                   ///< each turn of what is wound openly
     std::vector<Disc> discs{};                    ///< beads and eyes
     glm::vec2 low{}, high{};                      ///< bounds of wire and body
 };
 
-[[nodiscard]] FlyOutline outline_of(const OpenFly& fly);
+[[nodiscard]] FlyOutline outline_of(const Pattern& pattern, const Resolved& resolved,
+                                    const Tied& tied);
 
 } // namespace wrapwright

@@ -1,0 +1,102 @@
+#include "platform/store/store.h"
+
+// What was measured of single flies, and their photos.
+
+namespace wrapwright {
+
+Result<std::int64_t> Store::add_reading(const FlyPlace& place, const StoredReading& r,
+                                        std::int64_t now) {
+    if (const Result<bool> may = may_write(); !may.ok()) return may.error();
+    Result<Query> query = db_.query(
+        "INSERT INTO reading (recipe, size, sitting, fly, part, value, low, high, photo, made) "
+        "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?) RETURNING id");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    q.bind(place.recipe).bind(place.size).bind(place.sitting).bind(std::int64_t{place.fly});
+    q.bind(r.part).bind(r.value).bind(r.low).bind(r.high).bind(std::int64_t{r.by_photo ? 1 : 0});
+    q.bind(now);
+    const Result<bool> row = q.step();
+    if (!row.ok()) return row.error();
+    const std::int64_t id = q.whole(0);
+    if (const Result<bool> done = q.run(); !done.ok()) return done.error();
+    return id;
+}
+
+Result<bool> Store::drop_reading(std::int64_t id) {
+    if (const Result<bool> may = may_write(); !may.ok()) return may;
+    Result<Query> query = db_.query("UPDATE reading SET gone = 1 WHERE id = ?");
+    if (!query.ok()) return query.error();
+    return query.value().bind(id).run();
+}
+
+Result<std::vector<StoredReading>> Store::readings(std::string_view recipe,
+                                                   std::string_view size) {
+    Result<Query> query =
+        db_.query("SELECT id, sitting, fly, part, value, low, high, photo FROM reading "
+                  "WHERE recipe = ? AND size = ? AND gone = 0 ORDER BY id");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    q.bind(recipe).bind(size);
+    std::vector<StoredReading> out;
+    for (;;) {
+        const Result<bool> row = q.step();
+        if (!row.ok()) return row.error();
+        if (!row.value()) return out;
+        out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3),
+                       q.number(4), q.number(5), q.number(6), q.whole(7) != 0});
+    }
+}
+
+Result<std::int64_t> Store::add_photo(const FlyPlace& place, std::string_view name,
+                                      std::string_view bytes, std::int64_t now) {
+    if (const Result<bool> may = may_write(); !may.ok()) return may.error();
+    Result<Query> query =
+        db_.query("INSERT INTO photo (recipe, size, sitting, fly, name, bytes, marks, made) "
+                  "VALUES (?, ?, ?, ?, ?, ?, '', ?) RETURNING id");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    q.bind(place.recipe).bind(place.size).bind(place.sitting).bind(std::int64_t{place.fly});
+    q.bind(name).bind_bytes(bytes).bind(now);
+    const Result<bool> row = q.step();
+    if (!row.ok()) return row.error();
+    const std::int64_t id = q.whole(0);
+    if (const Result<bool> done = q.run(); !done.ok()) return done.error();
+    return id;
+}
+
+Result<bool> Store::set_marks(std::int64_t photo, std::string_view marks) {
+    if (const Result<bool> may = may_write(); !may.ok()) return may;
+    Result<Query> query = db_.query("UPDATE photo SET marks = ? WHERE id = ?");
+    if (!query.ok()) return query.error();
+    return query.value().bind(marks).bind(photo).run();
+}
+
+Result<std::vector<StoredPhoto>> Store::photos(std::string_view recipe, std::string_view size) {
+    Result<Query> query = db_.query("SELECT id, sitting, fly, name, marks FROM photo "
+                                    "WHERE recipe = ? AND size = ? AND gone = 0 ORDER BY id DESC");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    q.bind(recipe).bind(size);
+    std::vector<StoredPhoto> out;
+    for (;;) {
+        const Result<bool> row = q.step();
+        if (!row.ok()) return row.error();
+        if (!row.value()) return out;
+        out.push_back(
+            {q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.text(4)});
+    }
+}
+
+Result<std::string> Store::photo_bytes(std::int64_t photo) {
+    Result<Query> query = db_.query("SELECT bytes FROM photo WHERE id = ?");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    const Result<bool> row = q.bind(photo).step();
+    if (!row.ok()) return row.error();
+    if (!row.value()) {
+        return Error{ErrorCode::not_found, "that photo is not kept", "open its file again", {}};
+    }
+    return q.bytes(0);
+}
+
+} // namespace wrapwright
