@@ -32,11 +32,12 @@ constexpr Length caliper_doubt = millimetres(0.1);
 Result<FlyReading> reading_of(const std::string& text) {
     const auto blank = text.find_first_of(" =:");
     const std::string part = text.substr(0, blank);
-    const Error unclear{ErrorCode::malformed,
-                        "'" + text + "' names no part with its length",
-                        "write tail, body, thorax, wing, hackle or rib with millimetres, or mass with "
-                        "milligrams: tail 4.6",
-                        {}};
+    const Error unclear{
+        ErrorCode::malformed,
+        "'" + text + "' names no part with its length",
+        "write tail, body, thorax, wing, hackle or rib with millimetres, or mass with "
+        "milligrams: tail 4.6",
+        {}};
     if (blank == std::string::npos) return unclear;
     const std::string number = text.substr(text.find_first_not_of(" =:", blank));
     FlyReading out;
@@ -98,8 +99,7 @@ void Answer::next_standard() {
     const std::vector<std::string> all = standards_of(m.check.targets);
     if (all.empty()) return;
     const auto it = std::find(all.begin(), all.end(), standard_of(m));
-    const std::size_t next =
-        (static_cast<std::size_t>(it - all.begin()) + 1) % all.size();
+    const std::size_t next = (static_cast<std::size_t>(it - all.begin()) + 1) % all.size();
     set("standard", all[next]);
     check_again(m);
 }
@@ -172,8 +172,8 @@ void Answer::check_photo(const Wish& wish) {
         const std::array<glm::dvec2, 4> rough{*marks.at[0], *marks.at[1], *marks.at[2],
                                               *marks.at[3]};
         const double side = 0.02 * glm::length(rough[1] - rough[0]);
-        const auto by_edges = card_by_edges(m.check.photo.picture->view(), rough,
-                                            std::clamp(side, 4.0, 40.0));
+        const auto by_edges =
+            card_by_edges(m.check.photo.picture->view(), rough, std::clamp(side, 4.0, 40.0));
         for (std::size_t i = 0; i < 4; ++i) marks.at[i] = by_edges[i];
         say(by_edges == rough ? "The card's edges are not seen well enough: set its corners by hand"
                               : "Corners set where the card's edges meet");

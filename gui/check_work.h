@@ -16,7 +16,7 @@ enum class CheckView : unsigned char { targets, photo, true_size, batch };
 struct FlyReading {
     std::int64_t id = 0; ///< in the store
     int fly = 1;
-    std::string part;  ///< tail, body, thorax, wing, hackle, rib; or mass
+    std::string part;                          ///< tail, body, thorax, wing, hackle, rib; or mass
     double value = 0.0, low = 0.0, high = 0.0; ///< m, or kg
     bool by_photo = false;
 };
@@ -39,7 +39,7 @@ struct PhotoOpen {
 struct CheckWork {
     CheckView view = CheckView::targets;
     std::vector<PartTarget> targets{}; ///< of every standard, for the fly that is open
-    int fly = 1;                   ///< whose measures are entered
+    int fly = 1;                       ///< whose measures are entered
     std::vector<FlyReading> readings{};
     std::vector<KeptPhoto> photos{};
     PhotoOpen photo{};

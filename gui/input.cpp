@@ -66,8 +66,9 @@ bool everywhere(Command command) {
     }
 }
 
-bool asks_for_words(Sheet sheet) { return sheet == Sheet::otherwise || sheet == Sheet::spoilt ||
-           sheet == Sheet::caliper; }
+bool asks_for_words(Sheet sheet) {
+    return sheet == Sheet::otherwise || sheet == Sheet::spoilt || sheet == Sheet::caliper;
+}
 
 } // namespace
 

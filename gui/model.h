@@ -16,7 +16,17 @@
 
 namespace wrapwright {
 
-enum class Screen : unsigned char { bench, lay_out, library, settings, keys, film, what_if, water, check };
+enum class Screen : unsigned char {
+    bench,
+    lay_out,
+    library,
+    settings,
+    keys,
+    film,
+    what_if,
+    water,
+    check
+};
 
 /// What is open over the bench and asks for an answer.
 enum class Sheet : unsigned char {

@@ -1,10 +1,10 @@
 #include "gui/overlays.h"
 
+#include "core/check/target_marks.h"
 #include "core/geometry/fly/strand_line.h"
 #include "core/geometry/helix.h"
 #include "core/units/number_text.h"
 #include "gui/number_words.h"
-#include "core/check/target_marks.h"
 
 #include <algorithm>
 #include <cmath>
@@ -99,8 +99,8 @@ class Marks {
 
     /// Where each part should end by the picked standard, within its tolerance.
     void targets() {
-        for (const TargetMark& m :
-             target_marks(fly_.pattern, fly_.tied, only(model_.check.targets, standard_of(model_)))) {
+        for (const TargetMark& m : target_marks(fly_.pattern, fly_.tied,
+                                                only(model_.check.targets, standard_of(model_)))) {
             const auto at = [](const glm::vec2& p) { return glm::vec3(p, 0.0F); };
             const glm::vec3 half = 0.9F * text_ * at(m.across);
             line(at(m.root), at(m.aim), Ink::faint, 1.0F);

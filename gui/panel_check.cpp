@@ -1,8 +1,8 @@
 #include "gui/panel_check_parts.h"
 #include "gui/panels.h"
 
-#include "core/units/number_text.h"
 #include "core/check/faults.h"
+#include "core/units/number_text.h"
 
 #include <algorithm>
 #include <array>
@@ -20,8 +20,8 @@ void fit_sign(Ui& ui, Fit fit, const Box& box) {
     const ImVec2 m{box.x + 0.5F * box.width, box.y + 0.5F * box.height};
     const float r = 0.36F * s, thick = std::max(2.0F, 0.1F * s);
     if (fit == Fit::right) {
-        const std::array<ImVec2, 3> tick{ImVec2{m.x - r, m.y}, {m.x - 0.25F * r, m.y + 0.8F * r},
-                                         {m.x + r, m.y - 0.8F * r}};
+        const std::array<ImVec2, 3> tick{
+            ImVec2{m.x - r, m.y}, {m.x - 0.25F * r, m.y + 0.8F * r}, {m.x + r, m.y - 0.8F * r}};
         list.AddPolyline(tick.data(), 3, colour, 0, thick);
     } else if (fit == Fit::a_little) {
         list.AddTriangle({m.x, m.y - r}, {m.x + r, m.y + 0.8F * r}, {m.x - r, m.y + 0.8F * r},
@@ -70,11 +70,13 @@ void check_say(Ui& ui, Scroll& scroll, float room, Colour colour, std::string_vi
 void draw_checked(Ui& ui, const Box& box, float dots_per_mm) {
     if (!ui.model.fly) return;
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const FlyOutline fly = outline_of(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied);
+    const FlyOutline fly =
+        outline_of(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied);
     FlyPose pose;
     pose.mirrored = ui.model.settings.left_handed;
     const std::vector<TargetMark> marks =
-        target_marks(ui.model.fly->pattern, ui.model.fly->tied, only(ui.model.check.targets, standard_of(ui.model)));
+        target_marks(ui.model.fly->pattern, ui.model.fly->tied,
+                     only(ui.model.check.targets, standard_of(ui.model)));
     fit(pose, fly, box.inside(std::min(0.12F * box.width, 2.0F * ui.sizes.small)));
     if (dots_per_mm > 0.0F) {
         const auto [low, high] = bounds_of(pose, fly);
@@ -95,11 +97,12 @@ void draw_checked(Ui& ui, const Box& box, float dots_per_mm) {
             list.AddLine({p.x - dx, p.y - dy}, {p.x + dx, p.y + dy}, im(ui.colours.warn), thick);
             return ImVec2{p.x + dx, p.y + dy};
         };
-        const float half = 0.8F * ui.sizes.small;
+        const float half = std::min(0.8F * ui.sizes.small, 1.5F * pose.scale);
         list.AddLine(pose.on(m.root), pose.on(m.aim), im(ui.colours.warn, 0.6F), 1.0F);
         tick(m.low, 0.6F * half, 1.5F);
         tick(m.high, 0.6F * half, 1.5F);
         const ImVec2 end = tick(m.aim, half, 3.0F);
+        if (pose.scale < 8.0F) continue; // words would lie on one another
         const std::string_view word = name(m.part);
         const float wide =
             font->CalcTextSizeA(size, FLT_MAX, 0.0F, word.data(), word.data() + word.size()).x;

@@ -10,8 +10,8 @@ namespace wrapwright {
 
 namespace {
 
-constexpr std::array<std::string_view, 7> parts{"tail", "body", "thorax", "wing",
-                                                "hackle", "rib", "mass"};
+constexpr std::array<std::string_view, 7> parts{"tail",   "body", "thorax", "wing",
+                                                "hackle", "rib",  "mass"};
 
 /// The newest reading of each fly of one part, by fly.
 std::vector<const FlyReading*> newest(const Model& model, std::string_view part) {
@@ -48,8 +48,8 @@ void chart(Ui& ui, const Box& box, const std::vector<const FlyReading*>& flies,
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.field), 4.0F);
     if (target != nullptr) {
-        list.AddRectFilled({box.x, y(target->length.high.si)}, {box.right(), y(target->length.low.si)},
-                           im(ui.colours.good, 0.22F));
+        list.AddRectFilled({box.x, y(target->length.high.si)},
+                           {box.right(), y(target->length.low.si)}, im(ui.colours.good, 0.22F));
     }
     for (const double edge : {1.0 - limit, 1.0 + limit}) {
         const float at = y(edge * spread.mean);
@@ -86,7 +86,9 @@ void part_rows(Ui& ui, Scroll& scroll, float room, std::string_view part) {
         return write_rounded(v * (mass ? 1e6 : 1e3), mass ? 0 : 2);
     };
     std::string words(part);
-    words.append(": ").append(std::to_string(flies.size())).append(flies.size() == 1 ? " fly" : " flies");
+    words.append(": ")
+        .append(std::to_string(flies.size()))
+        .append(flies.size() == 1 ? " fly" : " flies");
     words.append(", mean ").append(number(s.mean)).append(mass ? " mg" : " mm");
     words.append(", deviation ").append(number(s.sd));
     words.append(", ").append(number(s.low)).append(" to ").append(number(s.high));

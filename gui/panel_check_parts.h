@@ -1,8 +1,8 @@
 #pragma once
 // The parts of the screen that checks a fly; placed by panel_check.cpp alone.
 
-#include "gui/fly_drawing.h"
 #include "core/check/target_marks.h"
+#include "gui/fly_drawing.h"
 #include "gui/widgets.h"
 
 namespace wrapwright {

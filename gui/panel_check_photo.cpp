@@ -25,8 +25,8 @@ struct PhotoView {
         const GreyPicture& p = *ui.model.check.photo.picture;
         width = p.width;
         height = p.height;
-        const double fit = std::min(static_cast<double>(b.width) / width,
-                                    static_cast<double>(b.height) / height);
+        const double fit =
+            std::min(static_cast<double>(b.width) / width, static_cast<double>(b.height) / height);
         scale = fit * static_cast<double>(ui.typing.photo_zoom);
         x = static_cast<double>(b.x + 0.5F * b.width) -
             static_cast<double>(ui.typing.photo_x) * width * scale;
@@ -48,14 +48,13 @@ void draw_overlay(Ui& ui, const PhotoView& view) {
     const PhotoOpen& photo = m.check.photo;
     if (!photo.found.scale) return;
     const OpenFly& fly = *m.fly;
-    const auto on =
-        FlyOnPhoto::make(photo.marks, *photo.found.scale, fly.tied.bases.front());
+    const auto on = FlyOnPhoto::make(photo.marks, *photo.found.scale, fly.tied.bases.front());
     if (!on) return;
     const FlyOutline outline = outline_of(fly.pattern, fly.resolved, fly.tied);
     const double shift = base_shifts(fly.pattern, fly.tied)[0].si;
     const auto at = [&](const glm::vec2& mm) {
-        return view.on(on->pixel({static_cast<double>(mm.x) * 1e-3 - shift,
-                                  static_cast<double>(mm.y) * 1e-3}));
+        return view.on(on->pixel(
+            {static_cast<double>(mm.x) * 1e-3 - shift, static_cast<double>(mm.y) * 1e-3}));
     };
     ImDrawList& list = *ImGui::GetWindowDrawList();
     constexpr ImU32 line = IM_COL32(255, 214, 64, 220), thin = IM_COL32(255, 214, 64, 130);
@@ -77,7 +76,8 @@ void draw_overlay(Ui& ui, const PhotoView& view) {
 
 ImU32 mark_colour(std::size_t spot) {
     if (spot < 4) return IM_COL32(64, 200, 255, 255);
-    if (spot >= static_cast<std::size_t>(PhotoSpot::line_start)) return IM_COL32(255, 120, 220, 255);
+    if (spot >= static_cast<std::size_t>(PhotoSpot::line_start))
+        return IM_COL32(255, 120, 220, 255);
     return IM_COL32(120, 255, 120, 255);
 }
 
@@ -86,8 +86,8 @@ void draw_marks(Ui& ui, const PhotoView& view) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto place = [&](std::size_t i) -> std::optional<ImVec2> {
         if (static_cast<int>(i) == ui.typing.photo_drag) {
-            return view.on({static_cast<double>(ui.typing.drag_x),
-                            static_cast<double>(ui.typing.drag_y)});
+            return view.on(
+                {static_cast<double>(ui.typing.drag_x), static_cast<double>(ui.typing.drag_y)});
         }
         if (!marks.at[i]) return std::nullopt;
         return view.on(*marks.at[i]);
@@ -133,13 +133,14 @@ void draw_marks(Ui& ui, const PhotoView& view) {
 void draw_loupe(Ui& ui, const PhotoView& view) {
     const Box& b = view.box;
     const float side = std::min(0.3F * std::min(b.width, b.height), 200.0F);
-    const ImVec2 at = view.on({static_cast<double>(ui.typing.drag_x),
-                               static_cast<double>(ui.typing.drag_y)});
+    const ImVec2 at =
+        view.on({static_cast<double>(ui.typing.drag_x), static_cast<double>(ui.typing.drag_y)});
     const bool left = at.x > b.x + 0.5F * b.width;
     const Box loupe{left ? b.x : b.right() - side, b.y, side, side};
     const double half = static_cast<double>(side) / (8.0 * view.scale);
     const auto u = [&](double px, double all) { return static_cast<float>((px + 0.5) / all); };
-    const auto cx = static_cast<double>(ui.typing.drag_x), cy = static_cast<double>(ui.typing.drag_y);
+    const auto cx = static_cast<double>(ui.typing.drag_x),
+               cy = static_cast<double>(ui.typing.drag_y);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner(loupe), far_corner(loupe), im(ui.colours.ground));
     list.AddImage(reinterpret_cast<ImTextureID>(photo_image), corner(loupe), far_corner(loupe),
@@ -183,14 +184,13 @@ void take_pointer(Ui& ui, const PhotoView& view) {
     const ImGuiIO& io = ImGui::GetIO();
     const glm::dvec2 here = view.pixel(io.MousePos);
     if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
-        const float zoom =
-            std::clamp(t.photo_zoom * std::pow(1.2F, io.MouseWheel), 1.0F, 40.0F);
+        const float zoom = std::clamp(t.photo_zoom * std::pow(1.2F, io.MouseWheel), 1.0F, 40.0F);
         // The place under the pointer stays there.
         const double k = static_cast<double>(t.photo_zoom / zoom);
-        t.photo_x += static_cast<float>((here.x / view.width - static_cast<double>(t.photo_x)) *
-                                        (1.0 - k));
-        t.photo_y += static_cast<float>((here.y / view.height - static_cast<double>(t.photo_y)) *
-                                        (1.0 - k));
+        t.photo_x +=
+            static_cast<float>((here.x / view.width - static_cast<double>(t.photo_x)) * (1.0 - k));
+        t.photo_y +=
+            static_cast<float>((here.y / view.height - static_cast<double>(t.photo_y)) * (1.0 - k));
         t.photo_zoom = zoom;
     }
     if (ImGui::IsItemActivated()) {
@@ -208,7 +208,6 @@ void take_pointer(Ui& ui, const PhotoView& view) {
             const glm::dvec2 p = *marks.at[static_cast<std::size_t>(t.photo_drag)];
             t.drag_x = static_cast<float>(p.x);
             t.drag_y = static_cast<float>(p.y);
-            t.photo_spot = t.photo_drag;
         }
     }
     if (ImGui::IsItemActive()) {
@@ -226,9 +225,9 @@ void take_pointer(Ui& ui, const PhotoView& view) {
     const ImVec2 way = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0F);
     const bool moved = std::hypot(way.x, way.y) > 6.0F;
     if (t.photo_drag >= 0 && moved) {
-        set_spot(ui, t.photo_drag,
-                 {static_cast<double>(t.drag_x), static_cast<double>(t.drag_y)});
-    } else if (t.photo_drag < 0 && !moved) {
+        t.photo_spot = t.photo_drag;
+        set_spot(ui, t.photo_drag, {static_cast<double>(t.drag_x), static_cast<double>(t.drag_y)});
+    } else if (!moved) { // a press alone sets what is picked, however near to another
         set_spot(ui, t.photo_spot, here);
         PhotoMarks then = marks;
         then.at[static_cast<std::size_t>(t.photo_spot)] = here;
@@ -241,10 +240,11 @@ void picture(Ui& ui, const Box& box) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.field), 6.0F);
     if (!ui.model.check.photo.picture) {
-        write(ui, ui.fonts.small, ui.colours.soft, box.inside(2.0F * grid),
-              "Drop a photo here, PNG or JPEG, or write its file beside. Hold an identity card or a "
-              "ruler at the height of the hook, the camera square above it, the fly in the middle "
-              "third of the picture.");
+        write(
+            ui, ui.fonts.small, ui.colours.soft, box.inside(2.0F * grid),
+            "Drop a photo here, PNG or JPEG, or write its file beside. Hold an identity card or a "
+            "ruler at the height of the hook, the camera square above it, the fly in the middle "
+            "third of the picture.");
         return;
     }
     const PhotoView view(ui, box);
@@ -256,6 +256,26 @@ void picture(Ui& ui, const Box& box) {
     draw_marks(ui, view);
     if (ui.typing.photo_drag >= 0) draw_loupe(ui, view);
     list.PopClipRect();
+}
+
+/// Nearer to the mark that is picked, else to the fly; and back.
+void closer(Ui& ui, const Box& box) {
+    Typing& t = ui.typing;
+    const PhotoOpen& photo = ui.model.check.photo;
+    const float half = 0.5F * (box.width - grid);
+    if (button(ui, "Closer", {box.x, box.y, half, box.height})) {
+        t.photo_zoom = std::min(40.0F, 2.0F * t.photo_zoom);
+        const auto& picked = photo.marks.at[static_cast<std::size_t>(t.photo_spot)];
+        const auto& place = picked ? picked : photo.marks[PhotoSpot::eye];
+        if (place) {
+            t.photo_x = static_cast<float>(place->x / photo.picture->width);
+            t.photo_y = static_cast<float>(place->y / photo.picture->height);
+        }
+    }
+    if (button(ui, "Whole photo", {box.x + half + grid, box.y, half, box.height})) {
+        t.photo_zoom = 1.0F;
+        t.photo_x = t.photo_y = 0.5F;
+    }
 }
 
 } // namespace
@@ -270,6 +290,11 @@ void check_photo(Ui& ui, const Box& box) {
         left.height = 0.48F * box.height;
         right.y = left.bottom() + grid;
         right.height = box.bottom() - right.y;
+    }
+    if (ui.model.check.photo.picture) {
+        const float high = control_height(ui);
+        left.height -= high + grid;
+        closer(ui, {left.x, left.bottom() + grid, left.width, high});
     }
     picture(ui, left);
     photo_rows(ui, right);

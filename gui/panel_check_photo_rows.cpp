@@ -16,8 +16,8 @@ void open_rows(Ui& ui, Scroll& scroll, float room) {
     const float wide = std::min(6.0F * ui.sizes.small, 0.35F * room);
     const bool ended = line_edit(ui, "##photo file", "file of a photo", ui.typing.photo_file,
                                  {row.x, row.y, room - wide - grid, high});
-    const bool open = button(ui, "Open", {row.x + room - wide, row.y, wide, high},
-                             !ui.model.check.photo.picture);
+    const bool open =
+        button(ui, "Open", {row.x + room - wide, row.y, wide, high}, !ui.model.check.photo.picture);
     if ((ended || open) && !ui.typing.photo_file.empty()) {
         ui.want(wish(WishKind::open_photo, 0, ui.typing.photo_file));
         ui.typing.photo_file.clear();
@@ -221,9 +221,10 @@ void photo_rows(Ui& ui, const Box& box) {
         spot_rows(ui, scroll, room);
     }
     open_rows(ui, scroll, room);
-    check_say(ui, scroll, room, ui.colours.soft,
-              "The intervals hold for marks set to a pixel and a fly in the plane of its scale. One "
-              "5 mm above it reads 2 % long at 250 mm; a lens bends the picture's edges by 1 to 3 %.");
+    check_say(
+        ui, scroll, room, ui.colours.soft,
+        "The intervals hold for marks set to a pixel and a fly in the plane of its scale. One "
+        "5 mm above it reads 2 % long at 250 mm; a lens bends the picture's edges by 1 to 3 %.");
 }
 
 } // namespace wrapwright

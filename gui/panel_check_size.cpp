@@ -28,8 +28,8 @@ void check_bar(Ui& ui, const Box& box, float dots, int mm) {
     }
     std::string words = std::to_string(mm);
     words.append(" mm: lay a ruler on the glass");
-    write(ui, ui.fonts.small, ui.colours.soft, {box.x, y + 4.0F, box.width, ui.fonts.small->FontSize},
-          words);
+    write(ui, ui.fonts.small, ui.colours.soft,
+          {box.x, y + 4.0F, box.width, ui.fonts.small->FontSize}, words);
 }
 
 /// A card held to the glass: its left and right edge are dragged onto its own.
@@ -72,10 +72,11 @@ void card(Ui& ui, const Box& box) {
     drag("right edge of the card", t.card_right, t.card_left + least, box.right());
     const float line = ui.fonts.small->FontSize;
     std::string words = "Hold a bank or identity card to the glass, ";
-    words.append(upright ? "upright" : "lying").append(", its left edge on the left line, and drag "
-                 "the lines to its edges: ");
-    words.append(write_rounded(
-        static_cast<double>(now * ImGui::GetIO().DisplayFramebufferScale.x), 2));
+    words.append(upright ? "upright" : "lying")
+        .append(", its left edge on the left line, and drag "
+                "the lines to its edges: ");
+    words.append(
+        write_rounded(static_cast<double>(now * ImGui::GetIO().DisplayFramebufferScale.x), 2));
     words.append(" dots in a millimetre.");
     const Box inside{t.card_left + 2.0F * grid, top + grid,
                      t.card_right - t.card_left - 4.0F * grid, high - 2.0F * grid};
@@ -108,8 +109,8 @@ void check_size(Ui& ui, const Box& box) {
         card(ui, below);
         return;
     }
-    std::string fold = m.check.fold == 1 ? "life size" : std::to_string(m.check.fold) + " times";
-    const int pressed = stepper(ui, "Shown", fold, left);
+    const int pressed = stepper(ui, m.check.fold == 1 ? "Life size##fold" : "Enlarged##fold",
+                                std::to_string(m.check.fold) + " x", left);
     constexpr std::array<int, 6> folds{1, 2, 3, 5, 10, 20};
     const auto at = std::find(folds.begin(), folds.end(), m.check.fold);
     if (pressed > 0 && at + 1 < folds.end()) ui.want(wish(WishKind::fold, *(at + 1)));

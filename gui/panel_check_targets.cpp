@@ -17,12 +17,10 @@ std::string mm(Length x) { return write_rounded(in_millimetres(x), 1); }
 void bar(Ui& ui, const Box& box, const PartTarget& target, std::optional<Length> own,
          std::optional<Length> measured) {
     const float dots = static_cast<float>(dots_per_mm(ui.model));
-    const double longest = std::max({target.length.high.si, own ? own->si : 0.0,
-                                     measured ? measured->si : 0.0, 1e-4});
+    const double longest =
+        std::max({target.length.high.si, own ? own->si : 0.0, measured ? measured->si : 0.0, 1e-4});
     const float scale = std::min(dots, (box.width - 2.0F) / static_cast<float>(longest * 1e3));
-    const auto x = [&](Length l) {
-        return box.x + scale * static_cast<float>(in_millimetres(l));
-    };
+    const auto x = [&](Length l) { return box.x + scale * static_cast<float>(in_millimetres(l)); };
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const float middle = box.y + 0.5F * box.height;
     const float half = 0.22F * box.height;
@@ -80,8 +78,8 @@ void part_rows(Ui& ui, Scroll& scroll, float room, const PartTarget& target) {
     }
     if (length) {
         const FitCheck fit = fit_of(target.length, *length);
-        std::string said = reading != nullptr ? "measured " + mm(Length{reading->value}) + " mm: "
-                                              : "so it is ";
+        std::string said =
+            reading != nullptr ? "measured " + mm(Length{reading->value}) + " mm: " : "so it is ";
         said.append(reading != nullptr ? advice(m, target, fit) : fit_words(fit));
         below(colour_of(ui.colours, fit.fit), said);
     }
@@ -103,8 +101,7 @@ void caliper_line(Ui& ui, const Box& box) {
     const float keep = std::min(7.0F * ui.sizes.small, 0.3F * box.width);
     const bool ended = line_edit(ui, "##caliper", "tail 4.6", ui.typing.caliper,
                                  {box.x, box.y, box.width - keep - grid, high});
-    const bool pressed =
-        button(ui, "Keep it", {box.right() - keep, box.y, keep, high}, true);
+    const bool pressed = button(ui, "Keep it", {box.right() - keep, box.y, keep, high}, true);
     if ((ended || pressed) && !ui.typing.caliper.empty()) {
         ui.want(wish(WishKind::caliper, 0, ui.typing.caliper));
         ui.typing.caliper.clear();
@@ -146,17 +143,18 @@ void check_targets(Ui& ui, const Box& box) {
     label.append("##standard");
     if (button(ui, label, {row.x, row.y, room, high})) ui.want(wish(WishKind::standard));
     row = scroll.row(high + grid);
-    const int pressed =
-        stepper(ui, "Fly that is measured", std::to_string(m.check.fly), {row.x, row.y, room, high});
+    const int pressed = stepper(ui, "Fly that is measured", std::to_string(m.check.fly),
+                                {row.x, row.y, room, high});
     if (pressed != 0) ui.want(wish(WishKind::check_fly, m.check.fly + pressed));
     row = scroll.row(high + 1.5F * grid);
     caliper_line(ui, {row.x, row.y, room, high});
     for (const PartTarget& t : m.check.targets) {
         if (t.standard == standard) part_rows(ui, scroll, room, t);
     }
-    check_say(ui, scroll, room, ui.colours.soft,
-              "Bars are as long as on the fly where they have room. Charts contradict each other: the "
-              "standard is yours to pick. Points down: measured; points up: the recipe.");
+    check_say(
+        ui, scroll, room, ui.colours.soft,
+        "Bars are as long as on the fly where they have room. Charts contradict each other: the "
+        "standard is yours to pick. Points down: measured; points up: the recipe.");
 }
 
 } // namespace wrapwright

@@ -81,7 +81,10 @@ void panel_settings(Ui& ui, const Box& box) {
     const double dots = dots_per_mm(ui.model);
     const bool measured = s.dots_per_mm > 0.0 || !s.screens.empty();
     number(ui, scroll, "Dots in a millimetre", dots_key(ui.model.screen_name),
-           write_rounded(dots, 2) + (measured ? "" : told > 0.0 ? " (told)" : " (usual)"), dots, 0.05, 1.0, 40.0);
+           write_rounded(dots, 2) + (measured     ? ""
+                                     : told > 0.0 ? " (told)"
+                                                  : " (usual)"),
+           dots, 0.05, 1.0, 40.0);
     flag(ui, scroll, "Facing a class: mirrored once more", "facing the class", s.facing);
     number(ui, scroll, "Colours under clear water", "water", write_rounded(s.depth_m, 1) + " m",
            s.depth_m, 0.5, 0.0, 10.0);

@@ -127,7 +127,8 @@ void sinking(Ui& ui, const Box& box, const FlyOutline& fly) {
 void water_poses(Ui& ui, const Box& box) {
     sheet(ui, box);
     if (!ui.model.fly) return;
-    const FlyOutline fly = outline_of(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied);
+    const FlyOutline fly =
+        outline_of(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied);
     const Box in = box.inside(1.5F * grid);
     const bool three = in.width >= 30.0F * ui.fonts.small->FontSize;
     const float parts = three ? 3.0F : 2.0F;

@@ -43,12 +43,13 @@ struct Settings {
     bool facing = false;  ///< the class looks from the other side: pictures mirror
     double depth_m = 0.0; ///< of clear water between daylight and the fly, 0 to 10
     // How the person fishes: what a fly is dipped into.
-    double river_c = 10.0;                 ///< temperature, 0 to 30
-    double river_m_s = 0.9;                ///< current at the surface, 0.05 to 3
-    double river_deep_m = 1.2;             ///< 0.1 to 6
-    double tippet_mm = 0.15;               ///< 0.05 to 0.5
-    double tippet_m = 1.0;                 ///< of it in the water, 0 to 6
-    std::vector<std::pair<std::string, double>> screens{}; ///< dots per mm of each that was measured
+    double river_c = 10.0;     ///< temperature, 0 to 30
+    double river_m_s = 0.9;    ///< current at the surface, 0.05 to 3
+    double river_deep_m = 1.2; ///< 0.1 to 6
+    double tippet_mm = 0.15;   ///< 0.05 to 0.5
+    double tippet_m = 1.0;     ///< of it in the water, 0 to 6
+    std::vector<std::pair<std::string, double>>
+        screens{};                         ///< dots per mm of each that was measured
     std::string standard{};                ///< of proportions; empty: the first
     double twin_limit = 0.1;               ///< share of the mean, 0.01 to 0.5
     std::string rules = "slate-weir-open"; ///< the rule set that flies are held against

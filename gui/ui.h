@@ -26,15 +26,15 @@ struct Typing {
     std::string backup_file{};
     std::string fall_metres{}, fall_seconds{}, weighed_mg{}; ///< of the fly in the water
     std::string caliper{}, photo_file{}, photo_known{};
-    int photo_spot = 0;   ///< the PhotoSpot that is set next
-    int photo_drag = -1;  ///< the one that is dragged
+    int photo_spot = 0;  ///< the PhotoSpot that is set next
+    int photo_drag = -1; ///< the one that is dragged
     bool photo_snap = true;
     float photo_zoom = 1.0F, photo_x = 0.5F, photo_y = 0.5F; ///< of the photo, shares of it
-    float drag_x = 0.0F, drag_y = 0.0F; ///< where, px of the photo
+    float drag_x = 0.0F, drag_y = 0.0F;                      ///< where, px of the photo
     float card_left = 0.0F, card_right = 0.0F; ///< handles of the card, dots; 0: as they come
-    int key_for = -1;                                        ///< the command that waits for a key
-    int library_at = 0;                                      ///< the row that is picked
-    bool fresh = true;                                       ///< the screen or sheet has just come
+    int key_for = -1;                          ///< the command that waits for a key
+    int library_at = 0;                        ///< the row that is picked
+    bool fresh = true;                         ///< the screen or sheet has just come
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };

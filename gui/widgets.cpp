@@ -57,7 +57,7 @@ int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& b
     const float side = box.height;
     const float room = std::max(3.5F * side, 0.3F * box.width);
     const std::string name(label);
-    words_in(ui, label, ui.colours.ink,
+    words_in(ui, shown(label), ui.colours.ink,
              {box.x + grid, box.y, box.width - room - 2.0F * grid, side});
     const float x = box.right() - room;
     int pressed = 0;

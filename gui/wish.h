@@ -38,38 +38,38 @@ enum class WishKind : unsigned char {
     what_set,    ///< number = Trial, x = value in SI or turns
     what_beside, ///< two turns fewer and two more beside it, or not
     what_keep,
-    time_fall,  ///< key = height in m, text = seconds
-    drop_fall,  ///< number: of those of this fly
-    weigh,      ///< text = mg of the whole fly; empty: it was not weighed
-    reach_for,  ///< number = Aim, x = mg, m/s or m
-    lead_free,  ///< first, or not
-    take_way,   ///< number: of those that were found
-    next_rules, ///< the rule set after this one
-    check_view,    ///< number = CheckView
-    standard,      ///< the next one that says anything of such a fly
-    caliper,       ///< text = "tail 4.6", of fly `number`; 0: of the one that is measured now
-    check_fly,     ///< number: whose measures are entered
-    drop_reading,  ///< number: of those of this fly
-    open_photo,    ///< text = file
-    recall_photo,  ///< number: of those that are kept
-    mark,          ///< number = PhotoSpot, x, y in px
-    unmark,        ///< number = PhotoSpot
-    scale_by,      ///< number = ScaleBy
-    known,         ///< text = the distance between the two points
-    flip_fly,      ///< the point is on the other side in the photo
-    rib_choice,    ///< number = RibChoice
-    card_edges,    ///< set the card's corners by its edges
-    keep_lengths,  ///< what the photo says, as measures of this fly
-    fold,          ///< number: so many times life size
-    calibrate,     ///< hold a card to the screen, or stop
-    calibrated,    ///< x = dots per mm
-    save_frame, ///< the picture that is shown
-    save_steps, ///< one for each step
-    put_away,   ///< the trouble that was read
-    back_up,    ///< text = file
-    look_into,  ///< a backup: text = file
-    restore,    ///< what was looked into
-    tick_clock, ///< time has passed
+    time_fall,    ///< key = height in m, text = seconds
+    drop_fall,    ///< number: of those of this fly
+    weigh,        ///< text = mg of the whole fly; empty: it was not weighed
+    reach_for,    ///< number = Aim, x = mg, m/s or m
+    lead_free,    ///< first, or not
+    take_way,     ///< number: of those that were found
+    next_rules,   ///< the rule set after this one
+    check_view,   ///< number = CheckView
+    standard,     ///< the next one that says anything of such a fly
+    caliper,      ///< text = "tail 4.6", of fly `number`; 0: of the one that is measured now
+    check_fly,    ///< number: whose measures are entered
+    drop_reading, ///< number: of those of this fly
+    open_photo,   ///< text = file
+    recall_photo, ///< number: of those that are kept
+    mark,         ///< number = PhotoSpot, x, y in px
+    unmark,       ///< number = PhotoSpot
+    scale_by,     ///< number = ScaleBy
+    known,        ///< text = the distance between the two points
+    flip_fly,     ///< the point is on the other side in the photo
+    rib_choice,   ///< number = RibChoice
+    card_edges,   ///< set the card's corners by its edges
+    keep_lengths, ///< what the photo says, as measures of this fly
+    fold,         ///< number: so many times life size
+    calibrate,    ///< hold a card to the screen, or stop
+    calibrated,   ///< x = dots per mm
+    save_frame,   ///< the picture that is shown
+    save_steps,   ///< one for each step
+    put_away,     ///< the trouble that was read
+    back_up,      ///< text = file
+    look_into,    ///< a backup: text = file
+    restore,      ///< what was looked into
+    tick_clock,   ///< time has passed
     quit,
 };
 

@@ -41,9 +41,8 @@ Result<bool> App::open_photo_file(const std::string& file, Model& next) {
     if (!next.read_only) {
         const std::string size = write_hook_size(next.fly->size);
         const std::int64_t sitting = next.events.empty() ? 0 : sitting_;
-        const auto kept =
-            store_.add_photo({next.fly->id, size, sitting, next.check.fly}, next.check.photo.name,
-                             bytes.value(), today());
+        const auto kept = store_.add_photo({next.fly->id, size, sitting, next.check.fly},
+                                           next.check.photo.name, bytes.value(), today());
         if (!kept.ok()) return kept.error();
         next.check.photo.id = kept.value();
         if (const Result<bool> listed = recall_readings(next); !listed.ok()) return listed;

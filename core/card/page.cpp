@@ -107,7 +107,8 @@ void scale_bar(Drawing& drawing, double x, double y, int mm) {
 }
 
 std::string html_page(const PageSize& size, std::string_view title, std::string_view body) {
-    std::string out("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
+    std::string out(
+        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
     out.append(escaped(title)).append("</title>\n<style>\n@page { size: ");
     out.append(mm(size.width)).append(" ").append(mm(size.height)).append("; margin: ");
     out.append(mm(size.margin)).append("; }\n");

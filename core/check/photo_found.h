@@ -20,12 +20,13 @@ struct PhotoFound {
 ///
 /// The doubt's scale_share is the hook's own where the scale is by the hook.
 [[nodiscard]] PhotoFound find_on_photo(const GreyView& photo, const PhotoMarks& marks,
-                                       const std::vector<PartTarget>& targets, const Pattern& pattern,
-                                       const Tied& tied, PhotoDoubt doubt = {});
+                                       const std::vector<PartTarget>& targets,
+                                       const Pattern& pattern, const Tied& tied,
+                                       PhotoDoubt doubt = {});
 
 /// The targets of one standard alone.
 [[nodiscard]] std::vector<PartTarget> only(const std::vector<PartTarget>& targets,
-                                       std::string_view standard);
+                                           std::string_view standard);
 
 /// "7.2 mm (7.0 to 7.4)".
 [[nodiscard]] std::string length_text(const Estimate<Length>& length, int decimals = 1);

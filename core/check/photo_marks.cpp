@@ -59,8 +59,8 @@ double scale_share(ScaleBy by, const BaseRun& base) {
 Result<PhotoScale> scale_of(const PhotoMarks& marks, const BaseRun& base) {
     for (std::size_t i = 0; i < scale_points(marks.scale_by); ++i) {
         if (!marks.at[i]) {
-            return unset("the scale is not set yet",
-                         marks.scale_by == ScaleBy::card ? "mark the four corners of the card"
+            return unset("the scale is not set yet", marks.scale_by == ScaleBy::card
+                                                         ? "mark the four corners of the card"
                                                          : "mark both points of the scale");
         }
     }
@@ -99,8 +99,8 @@ PhotoLengths lengths_of(const PhotoMarks& marks, const PhotoScale& scale, const 
         const glm::dvec2 b = scale.to_plane(start ? *start : *eye);
         const glm::dvec2 t = scale.to_plane(*tip);
         const double square = glm::dot(b - a, b - a);
-        const double along = square > 0.0 ? std::clamp(glm::dot(t - a, b - a) / square, 0.0, 1.0)
-                                          : 0.0;
+        const double along =
+            square > 0.0 ? std::clamp(glm::dot(t - a, b - a) / square, 0.0, 1.0) : 0.0;
         part(Measured::hackle) = between(scale.to_pixel(a + along * (b - a)), tip);
     }
     if (!eye || !bend || *eye == *bend) return out;

@@ -73,8 +73,8 @@ struct PhotoMarks {
 /// Lengths between the marks; nothing where one of them is missing.
 struct PhotoLengths {
     std::optional<Estimate<Length>> shank{};
-    std::array<std::optional<Estimate<Length>>, 5> parts{};     ///< by Measured
-    std::array<std::optional<Length>, photo_spots> along{};     ///< from the eye, along the shank
+    std::array<std::optional<Estimate<Length>>, 5> parts{}; ///< by Measured
+    std::array<std::optional<Length>, photo_spots> along{}; ///< from the eye, along the shank
 };
 
 /// The lengths of the marked parts.
@@ -88,9 +88,8 @@ struct PhotoLengths {
 class FlyOnPhoto {
   public:
     /// Nothing where eye or bend are not marked or stand on one another.
-    [[nodiscard]] static std::optional<FlyOnPhoto> make(const PhotoMarks& marks,
-                                                        const PhotoScale& scale,
-                                                        const BaseRun& base);
+    [[nodiscard]] static std::optional<FlyOnPhoto>
+    make(const PhotoMarks& marks, const PhotoScale& scale, const BaseRun& base);
     /// x tailward, y away from the point, m in the hook's own plane; in px.
     [[nodiscard]] glm::dvec2 pixel(const glm::dvec2& on_hook) const;
 
@@ -111,9 +110,8 @@ class FlyOnPhoto {
 ///
 /// Valid   corners in order round the card, each within `radius` of the lines of its edges
 /// Source  ISO/IEC 7810: corner radius 3.18 mm (from memory): the middle 70 % of each edge is used
-[[nodiscard]] std::array<glm::dvec2, 4> card_by_edges(const GreyView& photo,
-                                                      const std::array<glm::dvec2, 4>& corners,
-                                                      double radius);
+[[nodiscard]] std::array<glm::dvec2, 4>
+card_by_edges(const GreyView& photo, const std::array<glm::dvec2, 4>& corners, double radius);
 
 /// The marks as one line of text, and back; what is not understood is left out.
 [[nodiscard]] std::string text_of(const PhotoMarks& marks);

@@ -24,7 +24,8 @@ const Placed* standing_for(const Tied& tied, const OwnMeasure& own) {
 }
 
 /// The eyeward end of what was wound in that step.
-std::optional<Length> front_of(const Pattern& pattern, const Tied& tied, Measured part, const OwnMeasure& own) {
+std::optional<Length> front_of(const Pattern& pattern, const Tied& tied, Measured part,
+                               const OwnMeasure& own) {
     std::optional<Length> front;
     for (const Winding& w : tied.windings) {
         if (w.base != 0 || w.part == none || w.step != own.step) continue;

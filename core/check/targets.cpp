@@ -56,10 +56,9 @@ void add_own(std::vector<PartTarget>& out, const Pattern& pattern, const Tied& t
     for (const OwnTarget& t : pattern.recipe.targets) {
         const auto part = measured_part(t.part);
         const Reading& reading = t.length.at(tied.size);
-        const bool is_length =
-            reading.kind == AmountKind::relative ||
-            (reading.unit == Unit::length && reading.kind != AmountKind::none &&
-             reading.kind != AmountKind::word);
+        const bool is_length = reading.kind == AmountKind::relative ||
+                               (reading.unit == Unit::length && reading.kind != AmountKind::none &&
+                                reading.kind != AmountKind::word);
         const auto basis = basis_of(reading, pattern, tied);
         if (!part || !is_length || !basis) continue;
         PartTarget target;

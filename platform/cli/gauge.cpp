@@ -33,8 +33,8 @@ ExitCode run_gauge(const GaugeOptions& options) {
                      "see `proportions` for those that do");
     }
     const PageSize& paper = options.paper == "letter" ? page_letter : page_a4;
-    write_file(options.out, gauge_page(paper, loaded.pattern, fly.resolved, fly.tied,
-                                       only(all, standard)));
+    write_file(options.out,
+               gauge_page(paper, loaded.pattern, fly.resolved, fly.tied, only(all, standard)));
     return ExitCode::fine;
 }
 

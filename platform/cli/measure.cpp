@@ -110,9 +110,9 @@ ExitCode run_measure(const MeasureOptions& options) {
         }
     }
     if (!options.marks.empty()) {
-        const MarkedFly fly{options.recipe, options.size,     options.hook, options.standard,
-                            options.scale,  options.card,     options.line, options.marks,
-                            options.flipped};
+        const MarkedFly fly{options.recipe,   options.size,  options.hook,
+                            options.standard, options.scale, options.card,
+                            options.line,     options.marks, options.flipped};
         measure_fly(photo.view(), fly, doubt, json, text);
     }
     if (options.json) {

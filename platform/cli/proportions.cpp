@@ -68,8 +68,8 @@ void add_batch(const std::string& said, const ProportionOptions& options, Json& 
     const std::string part = said.substr(0, equals);
     const bool known = measured_part(part).has_value() || part == "rib" || part == "mass";
     std::vector<double> values;
-    std::string_view rest =
-        equals == std::string::npos ? std::string_view{} : std::string_view(said).substr(equals + 1);
+    std::string_view rest = equals == std::string::npos ? std::string_view{}
+                                                        : std::string_view(said).substr(equals + 1);
     while (known && !rest.empty()) {
         const auto comma = rest.find(',');
         const Result<double> value = read_number(rest.substr(0, comma));
@@ -92,8 +92,9 @@ void add_batch(const std::string& said, const ProportionOptions& options, Json& 
                     {"worst_off", tidy(s.worst_off)},
                     {"twins", s.twins}});
     const std::string_view unit = part == "mass" ? "mg" : "mm";
-    append(text, "{}: {} flies, mean {:.2f} {}, deviation {:.2f}, {:.2f} to {:.2f} (range {:.2f}); {} "
-                 "{:g} %, farthest is fly {} by {:.0f} %\n",
+    append(text,
+           "{}: {} flies, mean {:.2f} {}, deviation {:.2f}, {:.2f} to {:.2f} (range {:.2f}); {} "
+           "{:g} %, farthest is fly {} by {:.0f} %\n",
            part, values.size(), s.mean, unit, s.sd, s.low, s.high, s.high - s.low,
            s.twins ? "twins, within" : "not twins by", options.limit, s.worst + 1,
            100.0 * s.worst_off);

@@ -35,8 +35,8 @@ struct Backend::World {
     Gl gl{};
     Pedal pedal{};
     Tick sound{};
-    bool touched = true; ///< something happened that asks for a frame
-    bool fed = false;    ///< ImGui listens
+    bool touched = true;              ///< something happened that asks for a frame
+    bool fed = false;                 ///< ImGui listens
     std::vector<std::string> files{}; ///< dropped on the window
 
     static World& of(GLFWwindow* w) { return *static_cast<World*>(glfwGetWindowUserPointer(w)); }

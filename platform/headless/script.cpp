@@ -39,6 +39,7 @@ class Player {
         if (command == "press") return press(text);
         if (command == "type") return type(text);
         if (command == "drag") return drag(text);
+        if (command == "touch") return touch(text);
         if (command == "wheel") return wheel(text);
         if (command == "wait") return frames(seconds(std::strtod(text.c_str(), nullptr)), 3);
         if (command == "shot") return shot(text);
@@ -131,6 +132,18 @@ class Player {
             ImGui::GetIO().AddMousePosEvent(from.x + share * x, from.y + share * y);
             if (const Result<bool> drawn = frames({}, 1); !drawn.ok()) return drawn;
         }
+        return button(false);
+    }
+    Result<bool> touch(std::string text) {
+        const std::string label = take_word(text);
+        const float x = std::strtof(take_word(text).c_str(), nullptr);
+        const float y = std::strtof(take_word(text).c_str(), nullptr);
+        if (const Result<bool> at = point_at(label); !at.ok()) return at;
+        const DrawnControl* c = control(label);
+        ImGui::GetIO().AddMousePosEvent(c->box.x + 0.5F * c->box.width + x,
+                                        c->box.y + 0.5F * c->box.height + y);
+        if (const Result<bool> moved = frames(between, 1); !moved.ok()) return moved;
+        if (const Result<bool> down = button(true); !down.ok()) return down;
         return button(false);
     }
     Result<bool> wheel(std::string text) {

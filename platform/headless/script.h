@@ -14,6 +14,7 @@ namespace wrapwright {
 ///     press Begin now    the control of that name, where it stands
 ///     type some words    into the field that has the focus
 ///     drag LABEL X Y     from the middle of a control, in dots
+///     touch LABEL X Y    a press so many dots from its middle
 ///     wheel LABEL N      over the middle of a control
 ///     wait 0.6           seconds of the person's clock
 ///     shot FILE.png      what is shown now

@@ -29,8 +29,7 @@ Result<bool> Store::drop_reading(std::int64_t id) {
     return query.value().bind(id).run();
 }
 
-Result<std::vector<StoredReading>> Store::readings(std::string_view recipe,
-                                                   std::string_view size) {
+Result<std::vector<StoredReading>> Store::readings(std::string_view recipe, std::string_view size) {
     Result<Query> query =
         db_.query("SELECT id, sitting, fly, part, value, low, high, photo FROM reading "
                   "WHERE recipe = ? AND size = ? AND gone = 0 ORDER BY id");
@@ -42,8 +41,8 @@ Result<std::vector<StoredReading>> Store::readings(std::string_view recipe,
         const Result<bool> row = q.step();
         if (!row.ok()) return row.error();
         if (!row.value()) return out;
-        out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3),
-                       q.number(4), q.number(5), q.number(6), q.whole(7) != 0});
+        out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.number(4),
+                       q.number(5), q.number(6), q.whole(7) != 0});
     }
 }
 
@@ -82,8 +81,7 @@ Result<std::vector<StoredPhoto>> Store::photos(std::string_view recipe, std::str
         const Result<bool> row = q.step();
         if (!row.ok()) return row.error();
         if (!row.value()) return out;
-        out.push_back(
-            {q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.text(4)});
+        out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.text(4)});
     }
 }
 

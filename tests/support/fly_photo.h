@@ -73,8 +73,8 @@ inline FlyPhoto photo_of(const OpenFly& fly, double noise = 0.02, unsigned long 
         const glm::dvec2 q = out.scale.to_plane(px);
         const glm::dvec2 at = (q - eye + glm::dvec2(own.x, -own.y)) * 1e3;
         if (std::abs(at.x) < 40.0 && std::abs(at.y) < 14.0) {
-            const double grey = grey_of_fly(outline, {static_cast<float>(at.x),
-                                                      static_cast<float>(-at.y)});
+            const double grey =
+                grey_of_fly(outline, {static_cast<float>(at.x), static_cast<float>(-at.y)});
             if (grey >= 0.0) return grey;
         }
         const double w = card_width.si, h = card_height.si, r = 3.18e-3;
@@ -91,8 +91,8 @@ inline FlyPhoto photo_of(const OpenFly& fly, double noise = 0.02, unsigned long 
     for (int y = 0; y < out.picture.height; ++y) {
         for (int x = 0; x < out.picture.width; ++x) {
             double sum = 0.0;
-            for (const glm::dvec2 d : {glm::dvec2{-0.25, -0.25}, {0.25, -0.25}, {-0.25, 0.25},
-                                       {0.25, 0.25}}) {
+            for (const glm::dvec2 d :
+                 {glm::dvec2{-0.25, -0.25}, {0.25, -0.25}, {-0.25, 0.25}, {0.25, 0.25}}) {
                 sum += 0.25 * shade(glm::dvec2(x, y) + 1.6 * d);
             }
             // Twelve even throws make a bell: sd 1.

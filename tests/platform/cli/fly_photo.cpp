@@ -1,11 +1,11 @@
 // A photo of a fly that is wrongly proportioned on purpose, measured as a person does.
 
+#include "tests/support/fly_photo.h"
 #include "core/recipe/text.h"
 #include "platform/gl/image.h"
 #include "tests/platform/cli/program.h"
 #include "tests/support/close.h"
 #include "tests/support/demo.h"
-#include "tests/support/fly_photo.h"
 
 #include <doctest/doctest.h>
 
@@ -40,7 +40,6 @@ std::string png(const Scratch& scratch, const GreyPicture& picture) {
         image.rgba.insert(image.rgba.end(), {v, v, v, 255});
     }
     const std::vector<std::uint8_t> bytes = png_of(image);
-    if (picture.width > 10) { std::ofstream o("/tmp/g/photo.png"); o.write(reinterpret_cast<const char*>(bytes.data()), static_cast<long>(bytes.size())); }
     return scratch.file("fly.png", std::string(bytes.begin(), bytes.end()));
 }
 
@@ -52,8 +51,11 @@ TEST_CASE("a tail too long by half a shank is named with its millimetres, step a
     const Scratch scratch;
     const OpenFly fly = long_tailed();
     const FlyPhoto photo = photo_of(fly);
-    std::vector<std::string> said{"measure", png(scratch, photo.picture), "--recipe", "sill-dun",
-                                  "--size", "14", "--standard", "club course", "--json", "--card"};
+    std::vector<std::string> said{"measure",    png(scratch, photo.picture),
+                                  "--recipe",   "sill-dun",
+                                  "--size",     "14",
+                                  "--standard", "club course",
+                                  "--json",     "--card"};
     std::string card;
     for (std::size_t i = 0; i < 4; ++i) card += (i > 0 ? "," : "") + place(*photo.truth.at[i]);
     said.push_back(card);
@@ -97,17 +99,18 @@ TEST_CASE("marks without a recipe, or with a word that is no place, are refused 
         test::wrapwright({"measure", file, "--scale", "0,0,3,0=1mm", "--mark", "eye=1,1"});
     CHECK(bare.code == 2);
     CHECK(bare.err.find("give --recipe") != std::string::npos);
-    const Ran odd = test::wrapwright({"measure", file, "--scale", "0,0,3,0=1mm", "--mark",
-                                      "elbow=1,1", "--recipe", "sill-dun"});
+    const Ran odd = test::wrapwright(
+        {"measure", file, "--scale", "0,0,3,0=1mm", "--mark", "elbow=1,1", "--recipe", "sill-dun"});
     CHECK(odd.code == 2);
     CHECK(odd.err.find("elbow") != std::string::npos);
 }
 
 TEST_CASE("a batch of twelve tails shows its spread, and which fly is farthest off") {
     // Source  mean and n - 1 deviation of these numbers worked by hand: sum 55.2, squares 0.2
-    const Json json = test::wrapwright({"proportions", "sill-dun", "--size", "14", "--json", "--batch",
-                                        "tail=4.5,4.6,4.7,4.6,4.5,4.6,4.7,4.6,4.6,4.6,4.3,4.9"})
-                          .json()["batches"][0];
+    const Json json =
+        test::wrapwright({"proportions", "sill-dun", "--size", "14", "--json", "--batch",
+                          "tail=4.5,4.6,4.7,4.6,4.5,4.6,4.7,4.6,4.6,4.6,4.3,4.9"})
+            .json()["batches"][0];
     CHECK(json["flies"] == 12);
     CHECK(within(json["mean"].get<double>(), 4.6, 1e-6));
     CHECK(within(json["sd"].get<double>(), std::sqrt(0.22 / 11.0), 1e-6));
