@@ -58,8 +58,8 @@ std::string gauge_page(const PageSize& size, const Pattern& pattern, const Resol
         b.right = std::max(b.right, static_cast<double>(m.high.x) + 0.5);
         b.top = std::min(b.top, -static_cast<double>(m.high.y) - 0.5);
     }
-    const double room = wide - 4.0, long_ = std::max(1.0, b.right - b.left);
-    const double fold = std::min(5.0, room / long_);
+    const double room = wide - 4.0, length = std::max(1.0, b.right - b.left);
+    const double fold = std::min(5.0, room / length);
     const double large = std::min(fold * (b.bottom - b.top), 80.0);
     const double rows = row_height * static_cast<double>(targets.size());
     const double tall = 32.0 + rows + (b.bottom - b.top) + large + 24.0;

@@ -73,6 +73,7 @@ std::optional<Line> line_through(std::vector<glm::dvec2> points) {
             return std::abs(d.x * out.way.y - d.y * out.way.x);
         };
         std::vector<double> offs;
+        offs.reserve(points.size());
         for (const glm::dvec2& p : points) offs.push_back(off(p));
         const auto middle = offs.begin() + static_cast<std::ptrdiff_t>(offs.size() / 2);
         std::nth_element(offs.begin(), middle, offs.end());

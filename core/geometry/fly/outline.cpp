@@ -72,7 +72,9 @@ class Outlining {
         if (!open) return;
         const Profile& below = tied_.profiles[static_cast<std::size_t>(w.profile_below)];
         const Length half = (w.to > w.from ? 0.25 : -0.25) * w.pitch;
-        for (double turn = 0.5; turn <= w.turns; turn += 1.0) {
+        const int turns = static_cast<int>(w.turns + 0.5);
+        for (int i = 0; i < turns; ++i) {
+            const double turn = i + 0.5;
             const Length middle = w.from + (w.to - w.from) * (turn / w.turns);
             const double off = 0.5 * below.diameter_at(middle).si;
             out_.ribs.push_back({{at(w.base, middle - half, -off), at(w.base, middle + half, off)},
