@@ -92,8 +92,9 @@ std::vector<FaultSeen> faults_of(const SeenOnFly& seen, const std::vector<PartTa
         const int step = body ? body->step : none;
         out.push_back({K::eye_crowded, step, step});
     }
-    std::stable_sort(out.begin(), out.end(),
-                     [](const FaultSeen& a, const FaultSeen& b) { return a.step < b.step; });
+    std::sort(out.begin(), out.end(), [](const FaultSeen& x, const FaultSeen& y) {
+        return x.step != y.step ? x.step < y.step : x.kind < y.kind;
+    });
     return out;
 }
 
