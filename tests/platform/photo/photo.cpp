@@ -114,6 +114,18 @@ TEST_CASE("PNG and JPEG read alike, and 16 bits as 8") {
     CHECK(within(deep.value().grey[1], 0.5, 0.01));
 }
 
+TEST_CASE("a JPEG in four printing colours is read as what it shows: dark above, light below") {
+    // Source  tests/data/cmyk.jpg: a ramp from black to white, twelve by eight, saved as CMYK
+    const Result<Photo> photo = open_photo(WW_SOURCE_DIR "/tests/data/cmyk.jpg");
+    REQUIRE(photo.ok());
+    REQUIRE(photo.value().width == 12);
+    REQUIRE(photo.value().height == 8);
+    const GreyView view = photo.value().view();
+    CHECK(view.at({6.0, 0.0}) < 0.15);
+    CHECK(view.at({6.0, 7.0}) > 0.85);
+    for (int y = 1; y < 8; ++y) CHECK(view.at({6.0, y - 0.0}) > view.at({6.0, y - 1.0}));
+}
+
 TEST_CASE("what is no photo is said plainly, and nothing is unpacked of one that is too large") {
     CHECK_FALSE(read_photo("").ok());
     CHECK_FALSE(read_photo("GIF89a and so on").ok());
