@@ -90,9 +90,11 @@ void part_rows(Ui& ui, Scroll& scroll, float room, std::string_view part) {
         .append(std::to_string(flies.size()))
         .append(flies.size() == 1 ? " fly" : " flies");
     words.append(", mean ").append(number(s.mean)).append(mass ? " mg" : " mm");
-    words.append(", deviation ").append(number(s.sd));
-    words.append(", ").append(number(s.low)).append(" to ").append(number(s.high));
-    words.append(" (range ").append(number(s.high - s.low)).append(")");
+    if (flies.size() > 1) {
+        words.append(", deviation ").append(number(s.sd));
+        words.append(", ").append(number(s.low)).append(" to ").append(number(s.high));
+        words.append(" (range ").append(number(s.high - s.low)).append(")");
+    }
     check_say(ui, scroll, room, ui.colours.ink, words);
     if (flies.size() > 1) {
         std::string verdict = s.twins ? "twins, within " : "not twins by ";
@@ -125,8 +127,8 @@ void check_batch(Ui& ui, const Box& box) {
     caliper_line(ui, {row.x, row.y, room, high});
     row = scroll.row(high + grid);
     row.height = high;
-    pressed = stepper(ui, "Twins are within",
-                      write_rounded(100.0 * m.settings.twin_limit, 0) + " % of their mean", row);
+    pressed = stepper(ui, "Twins are within, of their mean##twins",
+                      write_rounded(100.0 * m.settings.twin_limit, 0) + " %", row);
     if (pressed != 0) {
         const double next = std::clamp(m.settings.twin_limit + 0.01 * pressed, 0.01, 0.5);
         ui.want({WishKind::set, 0, 0.0F, 0.0F, "twin limit", write_rounded(next, 2)});

@@ -24,7 +24,7 @@ TOLERANCE = 0.03
 PROGRAM = "build/wrapwright-bench"
 SHOTS = ROOT / "build" / "shots"
 
-BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER = 0, 1, 2, 3, 7
+BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER, CHECK = 0, 1, 2, 3, 7, 8
 
 
 def difference(shot, golden):
@@ -129,13 +129,35 @@ class Window(unittest.TestCase):
             self.look(screen, "water")
             bench.close()
 
+    def test_what_a_caliper_said_is_there_after_a_kill(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("a", "screen")
+            self.assertEqual(bench.state["screen"], CHECK)
+            bench.key("Escape", "screen")
+            bench.key("e", "sheet")
+            time.sleep(0.5)
+            screen.tool("type", "--delay", "60", "tail 4.9")
+            time.sleep(0.3)
+            screen.tool("key", "Return")
+            time.sleep(0.8)
+            bench.key("Escape", "sheet")
+            bench.kill()
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("a", "screen")
+            time.sleep(0.5)
+            self.look(screen, "check")
+            bench.close()
+
     def test_every_screen_in_a_tall_window(self):
         with Screen(900, 1400) as screen:
             bench = Bench(screen, PROGRAM, self.data, "--window", "800x1280")
             bench.key("Escape", "screen")
             screen.tool("key", "h")
             for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY),
-                                      ("n", "tall-water", WATER)):
+                                      ("n", "tall-water", WATER), ("a", "tall-check", CHECK)):
                 screen.tool("key", key)
                 bench.wait(lambda s, n=number: s["screen"] == n)
                 time.sleep(0.5)

@@ -201,7 +201,7 @@ TEST_CASE("the spread of a batch is told with its worst fly, and twins follow th
     }
     CHECK(says(person, "tail: 4 flies"));
     CHECK(says(person, "not twins by 10 %; farthest is fly 4"));
-    for (int i = 0; i < 4; ++i) person.press("+##Twins are within");
+    for (int i = 0; i < 4; ++i) person.press("+##Twins are within, of their mean##twins");
     CHECK(says(person, "twins, within 14 %"));
     person.bring("Forget##reading 3");
     person.press("Forget##reading 3");
