@@ -1,5 +1,6 @@
 // Is the fly in proportion: a person measures, marks a photo, and reads what to mend.
 
+#include "core/units/number_text.h"
 #include "gui/wraps.h"
 #include "tests/gui/person.h"
 #include "tests/support/close.h"
@@ -195,7 +196,7 @@ TEST_CASE("the spread of a batch is told with its worst fly, and twins follow th
     const double mm[] = {8.4, 8.5, 8.3, 9.9};
     for (int i = 0; i < 4; ++i) {
         person.press("caliper");
-        person.type("tail " + std::to_string(mm[i]).substr(0, 3));
+        person.type("tail " + write_rounded(mm[i], 1));
         person.press("Keep it");
         person.press("+##Fly");
     }

@@ -2,6 +2,7 @@
 
 #include "tests/support/fly_photo.h"
 #include "core/recipe/text.h"
+#include "core/units/number_text.h"
 #include "platform/gl/image.h"
 #include "tests/platform/cli/program.h"
 #include "tests/support/close.h"
@@ -43,7 +44,7 @@ std::string png(const Scratch& scratch, const GreyPicture& picture) {
     return scratch.file("fly.png", std::string(bytes.begin(), bytes.end()));
 }
 
-std::string place(const glm::dvec2& p) { return std::to_string(p.x) + "," + std::to_string(p.y); }
+std::string place(const glm::dvec2& p) { return write_number(p.x) + "," + write_number(p.y); }
 
 } // namespace
 
