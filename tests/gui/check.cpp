@@ -108,7 +108,7 @@ TEST_CASE("a photo marked by hand names the part, the millimetres and the step")
         person.model.check.photo.picture = std::make_shared<const GreyPicture>(photo.picture);
         person.frame();
         // Corners roughly, then by the card's edges; the tail is marked 4 mm beyond its end.
-        for (std::size_t i = 0; i < 4; ++i) touch(person, *photo.truth.at[i] + glm::dvec2(6, -5));
+        for (std::size_t i = 0; i < 4; ++i) touch(person, *photo.truth.at[i] + glm::dvec2(3, -3));
         person.press("Corners by the card's edges");
         for (std::size_t i = 0; i < 4; ++i) {
             REQUIRE(person.model.check.photo.marks.at[i]);
@@ -116,7 +116,7 @@ TEST_CASE("a photo marked by hand names the part, the millimetres and the step")
         }
         const glm::dvec2 along = *photo.truth[PhotoSpot::tail_end] - *photo.truth[PhotoSpot::bend];
         const glm::dvec2 beyond =
-            *photo.truth[PhotoSpot::tail_end] + 4.0 * 29.0 * glm::normalize(along);
+            *photo.truth[PhotoSpot::tail_end] + 4.0 * 14.5 * glm::normalize(along);
         touch(person, *photo.truth[PhotoSpot::eye]);
         touch(person, *photo.truth[PhotoSpot::bend]);
         touch(person, beyond);
@@ -126,7 +126,7 @@ TEST_CASE("a photo marked by hand names the part, the millimetres and the step")
         REQUIRE(tail);
         const auto own =
             own_measure(person.model.fly->pattern, person.model.fly->tied, Measured::tail);
-        // Tolerance  a finger's press on a photo shown at a fifth: 5 px are 0.2 mm at each end
+        // Tolerance  a finger's press on a photo shown at a fifth: 3 px are 0.2 mm at each end
         CHECK(within(in_millimetres(tail->value), in_millimetres(own->length) + 4.0, 0.6));
         CHECK(says(person, "too long by "));
         CHECK(says(person, "step " + std::to_string(own->step + 1)));

@@ -52,13 +52,13 @@ inline double grey_of_fly(const FlyOutline& fly, const glm::vec2& p) {
     return -1.0;
 }
 
-/// About 30 pixels to the millimetre; the fly lies 14 mm above the card, in its plane.
+/// About 15 pixels to the millimetre; the fly lies 14 mm above the card, in its plane.
 inline FlyPhoto photo_of(const OpenFly& fly, double noise = 0.02, unsigned long long seed = 7) {
     FlyPhoto out;
-    out.picture.width = 2800;
-    out.picture.height = 2500;
+    out.picture.width = 1400;
+    out.picture.height = 1250;
     const std::array<glm::dvec2, 4> corners{
-        {{150.0, 800.0}, {2640.0, 870.0}, {2560.0, 2410.0}, {210.0, 2360.0}}};
+        {{75.0, 400.0}, {1320.0, 435.0}, {1280.0, 1205.0}, {105.0, 1180.0}}};
     out.scale = PhotoScale::card(corners).value();
     const glm::dvec2 eye{0.022, -0.014};
     const FlyOutline outline = outline_of(fly.pattern, fly.resolved, fly.tied);
@@ -81,7 +81,7 @@ inline FlyPhoto photo_of(const OpenFly& fly, double noise = 0.02, unsigned long 
         const double dx = std::max({r - q.x, q.x - (w - r), 0.0});
         const double dy = std::max({r - q.y, q.y - (h - r), 0.0});
         if (std::hypot(dx, dy) <= r) return q.y > 0.012 && q.y < 0.022 ? 0.25 : 0.95;
-        return 0.62 + 0.08 * px.x / 2800.0;
+        return 0.62 + 0.08 * px.x / 1400.0;
     };
     Dice dice{seed};
     auto& grey = out.picture.grey;
