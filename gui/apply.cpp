@@ -1,7 +1,7 @@
 #include "gui/apply.h"
 
+#include "core/tally/lay_out.h"
 #include "gui/answer.h"
-#include "gui/lay_out.h"
 
 #include <algorithm>
 #include <numbers>
@@ -148,7 +148,8 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.more_words = false;
     model.wraps = {};
     model.stop_since = model.now;
-    const std::size_t items = lay_out_list(*model.fly, 1, false).size();
+    const std::size_t items =
+        lay_out_list(model.fly->pattern, model.fly->resolved, model.fly->tied, 1, false).size();
     model.laid_out.assign(items, !model.events.empty());
     model.falls.clear(); // whoever keeps them puts those of this fly here
     model.weighed = {};

@@ -4,7 +4,7 @@
 #include "core/geometry/fly/strand_line.h"
 #include "core/geometry/helix.h"
 #include "core/units/number_text.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,5 +1,5 @@
+#include "core/tally/lay_out.h"
 #include "core/units/hook_size.h"
-#include "gui/lay_out.h"
 #include "gui/panels.h"
 #include "gui/widgets.h"
 
@@ -68,7 +68,8 @@ void panel_lay_out(Ui& ui, const Box& box) {
     in.height -= high + grid;
 
     const std::vector<LayOutItem> items =
-        lay_out_list(*ui.model.fly, ui.model.flies, ui.model.settings.inches);
+        lay_out_list(ui.model.fly->pattern, ui.model.fly->resolved, ui.model.fly->tied,
+                     ui.model.flies, ui.model.settings.inches);
     const auto ticked = [&](std::size_t i) {
         return i < ui.model.laid_out.size() && ui.model.laid_out[i];
     };

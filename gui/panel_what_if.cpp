@@ -1,6 +1,6 @@
 #include "core/tying/finding_text.h"
 #include "core/tying/words.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 #include "gui/panels.h"
 #include "gui/widgets.h"
 

@@ -4,7 +4,7 @@
 #include "core/tying/step_text.h"
 #include "core/tying/words.h"
 #include "core/units/hook_size.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "core/tally/tally.h"
 #include "core/tying/words.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include <algorithm>
 

@@ -3,7 +3,7 @@
 #include "core/tying/tie.h"
 #include "core/tying/words.h"
 #include "gui/model.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include <algorithm>
 

@@ -30,6 +30,7 @@ int run(int argc, char** argv) {
     app.set_version_flag("--version", "wrapwright " WW_VERSION);
     Job job;
     add_plan(app, job);
+    add_card(app, job);
     add_check(app, job);
     add_tally(app, job);
     add_picture(app, job);

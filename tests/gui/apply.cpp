@@ -1,7 +1,7 @@
 // The one place where the model changes, driven as a person drives it: by commands and wishes.
 
 #include "gui/apply.h"
-#include "gui/lay_out.h"
+#include "core/tally/lay_out.h"
 #include "tests/support/demo.h"
 #include "tests/support/dice.h"
 

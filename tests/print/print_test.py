@@ -7,11 +7,13 @@ print_test.py PROGRAM
 import json
 import os
 import pathlib
+import re
 import subprocess
 import sys
 import tempfile
 import unittest
 
+ROOT = pathlib.Path(__file__).resolve().parents[2]
 PROGRAM = "build/wrapwright"
 DOTS_PER_MM = 600 / 25.4
 # What a page may be off by: the promise of the gauge strip.
@@ -106,6 +108,101 @@ class Gauge(unittest.TestCase):
                     middle = 0.15 * DOTS_PER_MM
                     near = min(abs((x - start - middle) / DOTS_PER_MM - mm) for x in ends)
                     self.assertLess(near, TOLERANCE_MM)
+
+
+RECIPES = ("weirfoot-jig", "sill-dun", "tailrace-spider", "lockgate-sedge", "millpool-leech",
+           "keepers-note")
+
+
+def words_of(pdf):
+    """Every word of the first page with its box in mm: left, top, right, bottom."""
+    text = run("pdftotext", "-bbox", str(pdf), "-")
+    pattern = r'<word xMin="([\d.-]+)" yMin="([\d.-]+)" xMax="([\d.-]+)" yMax="([\d.-]+)">(.*?)<'
+    return [([float(v) / 72 * 25.4 for v in m[:4]], m[4]) for m in re.findall(pattern, text)]
+
+
+class Cards(unittest.TestCase):
+    def test_a_recipe_is_whole_on_one_card_that_keeps_its_scale(self):
+        for paper, size in (("3x5", (127, 76.2)), ("A6", (148, 105))):
+            for recipe in RECIPES:
+                with self.subTest(recipe=recipe, paper=paper), \
+                        tempfile.TemporaryDirectory() as folder:
+                    html = pathlib.Path(folder) / "card.html"
+                    run(PROGRAM, "card", recipe, "--paper", paper, "-o", str(html))
+                    pdf = printed(html)
+                    pages, width, height = page_mm(pdf)
+                    self.assertEqual(pages, 1)
+                    self.assertAlmostEqual(width, size[0], delta=0.5)
+                    self.assertAlmostEqual(height, size[1], delta=0.5)
+                    # What has no room would be in a third column, beyond the page.
+                    words = words_of(pdf)
+                    for (left, top, right, bottom), word in words:
+                        self.assertTrue(0 <= left <= right <= width, word)
+                        # A font's own box reaches beyond its letters.
+                        self.assertTrue(-1 <= top <= bottom <= height + 1, word)
+                    # Every word of every step is there, in order.
+                    said = json.loads((ROOT / "assets" / "recipes" / f"{recipe}.json").read_text())
+                    text = "".join(run("pdftotext", "-raw", str(pdf), "-").split())
+                    for step in said.get("steps", []):
+                        self.assertIn("".join(step["text"].split()), text)
+                    rows = picture(pdf)
+                    if recipe == "weirfoot-jig":
+                        bar = max(longest_run(row[:int(40 * DOTS_PER_MM)], 0, 90)[1]
+                                  for row in rows[int(25 * DOTS_PER_MM):])
+                        self.assertAlmostEqual(bar / DOTS_PER_MM, 25.4, delta=TOLERANCE_MM)
+
+    def test_the_card_says_the_same_as_the_plan_and_the_water(self):
+        with tempfile.TemporaryDirectory() as folder:
+            html = pathlib.Path(folder) / "card.html"
+            run(PROGRAM, "card", "weirfoot-jig", "--size", "14", "-o", str(html))
+            water = json.loads(run(PROGRAM, "water", "weirfoot-jig", "--size", "14", "--json"))
+            text = html.read_text()
+            mass, sink = water["mass_mg"], water["sink_m_s"]
+            self.assertIn(f"Weighs {mass['value']:.0f} mg ({mass['low']:.0f} to {mass['high']:.0f})",
+                          text)
+            self.assertIn(f"Sinks {sink['value']:.2f} m/s ({sink['low']:.2f} to {sink['high']:.2f})",
+                          text)
+            self.assertIn("until you time one", text)
+
+    def test_a_handout_has_every_step_with_a_picture_and_mirrors_for_the_other_hand(self):
+        with tempfile.TemporaryDirectory() as folder:
+            pages = {}
+            for hand in ("right", "left"):
+                html = pathlib.Path(folder) / f"{hand}.html"
+                run(PROGRAM, "card", "weirfoot-jig", "--size", "14", "--as", "handout", "--hand", hand,
+                    "-o", str(html))
+                pages[hand] = html.read_text()
+            steps = json.loads((ROOT / "assets/recipes/weirfoot-jig.json").read_text())["steps"]
+            self.assertEqual(pages["right"].count('<div class="step keep">'), len(steps))
+            self.assertEqual(pages["right"].count("<svg"), len(steps) + 2)
+            self.assertNotEqual(pages["right"], pages["left"])
+            plain = [re.sub(r"<svg.*?</svg>", "", pages[h], flags=re.S) for h in ("right", "left")]
+            self.assertEqual(*plain)  # words do not change
+            pdf = printed(pathlib.Path(folder) / "right.html")
+            text = run("pdftotext", str(pdf), "-")
+            self.assertIn("Look for:", text)
+            self.assertIn("Blades: cut away", text)
+
+    def test_lead_is_told_on_tags_and_labels_where_it_is_in_the_fly(self):
+        with tempfile.TemporaryDirectory() as folder:
+            recipe = json.loads((ROOT / "assets/recipes/weirfoot-jig.json").read_text())
+            for material in recipe["materials"]:
+                if material["id"] == "ballast" or "weighting" in material.get("text", ""):
+                    material["substance"] = "lead"
+            leaded = pathlib.Path(folder) / "leaded.json"
+            leaded.write_text(json.dumps(recipe))
+            for source, word in ((str(leaded), "yes"), ("weirfoot-jig", "no")):
+                for kind in ("tag", "label"):
+                    html = pathlib.Path(folder) / "page.html"
+                    run(PROGRAM, "card", source, "--size", "14", "--as", kind, "--flies", "24",
+                        "--maker", "Keeper & <Sons>", "-o", str(html))
+                    text = html.read_text()
+                    self.assertIn(f"contains lead: {word}", text)
+                    self.assertIn("Keeper &amp; &lt;Sons&gt;", text)
+                    self.assertEqual(text.count("contains lead"), 24 if kind == "tag" else 2)
+            html = pathlib.Path(folder) / "page.html"
+            run(PROGRAM, "card", str(leaded), "--size", "14", "-o", str(html))
+            self.assertIn("Contains lead", html.read_text())
 
 
 if __name__ == "__main__":

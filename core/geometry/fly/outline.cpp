@@ -11,21 +11,47 @@ namespace {
 
 class Outlining {
   public:
-    Outlining(const Pattern& pattern, const Resolved& resolved, const Tied& tied)
-        : resolved_(resolved), tied_(tied), shifts_(base_shifts(pattern, tied)) {}
+    Outlining(const Pattern& pattern, const Resolved& resolved, const Tied& tied, int moment)
+        : resolved_(resolved), tied_(tied), shifts_(base_shifts(pattern, tied)), moment_(moment) {}
 
     FlyOutline made() {
         for (std::size_t b = 0; b < tied_.bases.size(); ++b) {
             add_wire(static_cast<int>(b));
             add_body(static_cast<int>(b));
         }
-        for (const Winding& w : tied_.windings) add_turns(w);
-        for (const Placed& p : tied_.placed) add(p);
+        for (int i = 0; i < windings(); ++i) {
+            if (!covered(i)) add_turns(tied_.windings[static_cast<std::size_t>(i)]);
+        }
+        for (int i = 0; i < placed(); ++i) {
+            const Placed& p = tied_.placed[static_cast<std::size_t>(i)];
+            if (p.removed_act == none || p.removed_act > act()) add(p);
+        }
         bound();
         return std::move(out_);
     }
 
   private:
+    [[nodiscard]] const Moment* now() const {
+        return moment_ == none ? nullptr : &tied_.moments[static_cast<std::size_t>(moment_)];
+    }
+    [[nodiscard]] int windings() const {
+        return now() != nullptr ? now()->windings : static_cast<int>(tied_.windings.size());
+    }
+    [[nodiscard]] int placed() const {
+        return now() != nullptr ? now()->placed : static_cast<int>(tied_.placed.size());
+    }
+    [[nodiscard]] int act() const {
+        return now() != nullptr ? now()->act : static_cast<int>(resolved_.acts.size());
+    }
+    /// The base's diameters as they are then.
+    [[nodiscard]] const Profile& profile(int base) const {
+        if (now() == nullptr) return tied_.profile(base);
+        for (int i = moment_; i >= 0; --i) {
+            const Moment& m = tied_.moments[static_cast<std::size_t>(i)];
+            if (m.base == base) return tied_.profiles[static_cast<std::size_t>(m.profile)];
+        }
+        return tied_.profiles[static_cast<std::size_t>(base)]; // bare
+    }
     [[nodiscard]] glm::vec2 at(int base, Length where, double off = 0.0) const {
         const auto b = static_cast<std::size_t>(base);
         const Centreline& line = tied_.bases[b].line;
@@ -53,7 +79,7 @@ class Outlining {
 
     void add_body(int base) {
         const BaseRun& run = tied_.bases[static_cast<std::size_t>(base)];
-        const Profile& profile = tied_.profile(base);
+        const Profile& profile = this->profile(base);
         const double bare = 1.03 * run.hook.wire.value.si;
         for (int i = profile.index(run.bead_rear); i + 1 < profile_cells; ++i) {
             const double a = profile.diameter[static_cast<std::size_t>(i)];
@@ -63,6 +89,20 @@ class Outlining {
             out_.body.push_back({at(base, x, 0.5 * a), at(base, y, 0.5 * b), at(base, y, -0.5 * b),
                                  at(base, x, -0.5 * a)});
         }
+    }
+
+    /// Whether most of a winding lies below a closed one that came later.
+    [[nodiscard]] bool covered(int index) const {
+        const Winding& w = tied_.windings[static_cast<std::size_t>(index)];
+        const Length low = std::min(w.from, w.to), high = std::max(w.from, w.to);
+        for (int i = index + 1; i < windings(); ++i) {
+            const Winding& over = tied_.windings[static_cast<std::size_t>(i)];
+            if (over.base != w.base || over.pitch > 1.5 * over.width) continue;
+            const Length from = std::max(low, std::min(over.from, over.to));
+            const Length to = std::min(high, std::max(over.from, over.to));
+            if (to - from > 0.6 * (high - low)) return true;
+        }
+        return false;
     }
 
     /// The near side of each turn of an open winding, from below to above.
@@ -162,13 +202,15 @@ class Outlining {
     const Resolved& resolved_;
     const Tied& tied_;
     BaseShifts shifts_;
+    int moment_;
     FlyOutline out_;
 };
 
 } // namespace
 
-FlyOutline outline_of(const Pattern& pattern, const Resolved& resolved, const Tied& tied) {
-    return Outlining(pattern, resolved, tied).made();
+FlyOutline outline_of(const Pattern& pattern, const Resolved& resolved, const Tied& tied,
+                      int moment) {
+    return Outlining(pattern, resolved, tied, moment).made();
 }
 
 } // namespace wrapwright

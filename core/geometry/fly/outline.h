@@ -29,7 +29,8 @@ struct FlyOutline {
     glm::vec2 low{}, high{};                      ///< bounds of wire and body
 };
 
+/// The finished fly, or the fly as it is after one moment of its record.
 [[nodiscard]] FlyOutline outline_of(const Pattern& pattern, const Resolved& resolved,
-                                    const Tied& tied);
+                                    const Tied& tied, int moment = none);
 
 } // namespace wrapwright

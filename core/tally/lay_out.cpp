@@ -1,10 +1,10 @@
-#include "gui/lay_out.h"
+#include "core/tally/lay_out.h"
 
 #include "core/tally/tally.h"
 #include "core/tying/words.h"
 #include "core/units/hook_size.h"
 #include "core/units/number_text.h"
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -36,32 +36,32 @@ constexpr ToolRow tool_rows[] = {
     {Op::clear_eye, "needle"},
 };
 
-bool has(const OpenFly& fly, Op op) {
-    return std::any_of(fly.resolved.acts.begin(), fly.resolved.acts.end(),
+bool has(const Resolved& resolved, Op op) {
+    return std::any_of(resolved.acts.begin(), resolved.acts.end(),
                        [&](const Act& act) { return act.op == op; });
 }
 
-void add_tools(const OpenFly& fly, std::vector<LayOutItem>& list) {
+void add_tools(const Resolved& resolved, std::vector<LayOutItem>& list) {
     for (const ToolRow& row : tool_rows) {
         const bool listed = std::any_of(list.begin(), list.end(), [&](const LayOutItem& item) {
             return item.tool && item.what == row.tool;
         });
-        if (!listed && has(fly, row.op)) list.push_back({row.tool, {}, {}, true});
+        if (!listed && has(resolved, row.op)) list.push_back({row.tool, {}, {}, true});
     }
 }
 
-bool needs_lamp(const OpenFly& fly) {
-    return std::any_of(fly.resolved.acts.begin(), fly.resolved.acts.end(), [&](const Act& act) {
+bool needs_lamp(const Resolved& resolved) {
+    return std::any_of(resolved.acts.begin(), resolved.acts.end(), [&](const Act& act) {
         return act.op == Op::coat && act.material != none &&
-               fly.resolved.materials[static_cast<std::size_t>(act.material)].coat ==
+               resolved.materials[static_cast<std::size_t>(act.material)].coat ==
                    CoatKind::light_cured;
     });
 }
 
-std::string amount_of(const OpenFly& fly, const Draw& draw, bool inches) {
+std::string amount_of(const Resolved& resolved, const Draw& draw, bool inches) {
     const auto whole = [](double n) { return write_rounded(std::ceil(n - 1e-9), 0); };
     if (draw.material == none) return whole(draw.count);
-    const Stuff& stuff = fly.resolved.materials[static_cast<std::size_t>(draw.material)];
+    const Stuff& stuff = resolved.materials[static_cast<std::size_t>(draw.material)];
     if (comes_by_length(stuff.kind)) return length_words(draw.length, inches);
     if (stuff.kind == MaterialKind::coat)
         return whole(draw.count) + (draw.count > 1.0 ? " drops" : " drop");
@@ -71,8 +71,8 @@ std::string amount_of(const OpenFly& fly, const Draw& draw, bool inches) {
     return words;
 }
 
-std::string name_of(const OpenFly& fly, const Draw& draw, bool inches) {
-    const Recipe& recipe = fly.pattern.recipe;
+std::string name_of(const Pattern& pattern, const Draw& draw, bool inches) {
+    const Recipe& recipe = pattern.recipe;
     if (draw.material == none) {
         return base_words(recipe, draw.base) + " #" + write_hook_size(draw.hook);
     }
@@ -83,19 +83,21 @@ std::string name_of(const OpenFly& fly, const Draw& draw, bool inches) {
 
 } // namespace
 
-std::vector<LayOutItem> lay_out_list(const OpenFly& fly, int flies, bool inches) {
+std::vector<LayOutItem> lay_out_list(const Pattern& pattern, const Resolved& resolved,
+                                     const Tied& tied, int flies, bool inches) {
     std::vector<LayOutItem> list;
-    if (fly.tied.moments.empty()) return list;
-    for (const Draw& draw : tally_batch({{&fly.resolved, &fly.tied, flies}})) {
-        LayOutItem item{name_of(fly, draw, inches), amount_of(fly, draw, inches), {}, false};
+    if (tied.moments.empty()) return list;
+    for (const Draw& draw : tally_batch({{&resolved, &tied, flies}})) {
+        LayOutItem item{
+            name_of(pattern, draw, inches), amount_of(resolved, draw, inches), {}, false};
         if (draw.material != none) {
             item.instead =
-                fly.pattern.recipe.materials[static_cast<std::size_t>(draw.material)].instead;
+                pattern.recipe.materials[static_cast<std::size_t>(draw.material)].instead;
         }
         list.push_back(std::move(item));
     }
-    add_tools(fly, list);
-    if (needs_lamp(fly))
+    add_tools(resolved, list);
+    if (needs_lamp(resolved))
         list.push_back({"curing lamp, and glasses against its light", {}, {}, true});
     return list;
 }

@@ -1,7 +1,7 @@
 #pragma once
 // What lies on the bench before the first wrap: everything a sitting needs, from the record's tally.
 
-#include "gui/open_fly.h"
+#include "core/tying/record.h"
 
 #include <string>
 #include <vector>
@@ -19,6 +19,7 @@ struct LayOutItem {
 /// The list for so many flies: hooks, materials with counts and lengths to cut, then tools.
 ///
 /// Lengths are what the flies take, with the tags that tying needs; whole packs are another matter.
-[[nodiscard]] std::vector<LayOutItem> lay_out_list(const OpenFly& fly, int flies, bool inches);
+[[nodiscard]] std::vector<LayOutItem> lay_out_list(const Pattern& pattern, const Resolved& resolved,
+                                                   const Tied& tied, int flies, bool inches);
 
 } // namespace wrapwright

@@ -1,4 +1,4 @@
-#include "gui/number_words.h"
+#include "core/units/number_words.h"
 
 #include "core/units/number_text.h"
 
