@@ -42,7 +42,8 @@ CardText card_text(const PageFacts& facts) {
 /// The largest letters, in mm, with which the lines fill no more than that area.
 double letters_for(const CardText& text, double column, double area) {
     constexpr double letter = 0.53, line = 1.28; // of the size: width on average, height
-    for (double size = 3.0; size > 1.0; size -= 0.05) {
+    for (int i = 0; i < 40; ++i) {
+        const double size = 3.0 - 0.05 * i;
         const double per_line = std::floor(column / (letter * size));
         double lines = 0.0;
         const auto add = [&](const std::vector<std::string>& all, double apart) {

@@ -112,7 +112,7 @@ class Outlining {
         if (!open) return;
         const Profile& below = tied_.profiles[static_cast<std::size_t>(w.profile_below)];
         const Length half = (w.to > w.from ? 0.25 : -0.25) * w.pitch;
-        const int turns = static_cast<int>(w.turns + 0.5);
+        const int turns = static_cast<int>(std::lround(w.turns));
         for (int i = 0; i < turns; ++i) {
             const double turn = i + 0.5;
             const Length middle = w.from + (w.to - w.from) * (turn / w.turns);
