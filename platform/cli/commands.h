@@ -14,6 +14,7 @@ using Job = std::function<ExitCode()>;
 
 void add_plan(CLI::App& app, Job& job);
 void add_card(CLI::App& app, Job& job);
+void add_cost(CLI::App& app, Job& job);
 void add_check(CLI::App& app, Job& job);
 void add_tally(CLI::App& app, Job& job);
 void add_picture(CLI::App& app, Job& job);

@@ -32,6 +32,7 @@ int run(int argc, char** argv) {
     add_plan(app, job);
     add_card(app, job);
     add_check(app, job);
+    add_cost(app, job);
     add_tally(app, job);
     add_picture(app, job);
     add_model(app, job);
