@@ -1,5 +1,5 @@
-#include "gui/icons.h"
 #include "core/units/number_words.h"
+#include "gui/icons.h"
 #include "gui/panels.h"
 #include "gui/step_words.h"
 

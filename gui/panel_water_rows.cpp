@@ -3,8 +3,8 @@
 #include "core/tying/words.h"
 #include "core/units/hook_size.h"
 #include "core/units/number_text.h"
-#include "core/water/water_words.h"
 #include "core/units/number_words.h"
+#include "core/water/water_words.h"
 #include "gui/panel_water_parts.h"
 
 #include <algorithm>

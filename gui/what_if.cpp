@@ -2,8 +2,8 @@
 
 #include "core/tying/tie.h"
 #include "core/tying/words.h"
-#include "gui/model.h"
 #include "core/units/number_words.h"
+#include "gui/model.h"
 
 #include <algorithm>
 
