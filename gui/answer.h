@@ -56,6 +56,7 @@ class Answer {
             effect(EffectKind::rank);
         }
         if (screen == Screen::check) check_again(model());
+        if (screen == Screen::edit) write();
     }
     [[nodiscard]] Duration pace() {
         const double said = model().settings.pace_s;
@@ -86,6 +87,20 @@ class Answer {
     void keep_lengths();
     void take_mark(int spot, float x, float y);
     void changed_marks();
+    void write();
+    void take_tour(int stop);
+    void edit(const Wish& wish);
+    void edit_all(const std::vector<Edit>& edits, std::string_view joins, std::string row);
+    void edit_changed();
+    void edit_add(const std::string& list, const std::string& line);
+    void edit_pick(const std::string& list);
+    void edit_op(int index);
+    void edit_drop(const std::string& row);
+    void edit_move(const std::string& row, int to);
+    void edit_size(int by);
+    void edit_sized(const Wish& wish);
+    void edit_loose(const Wish& wish);
+    void edit_version(const Wish& wish);
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {
         if (!at_work(model())) return 0.0;

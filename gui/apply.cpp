@@ -19,10 +19,12 @@ bool names_something(const Wish& wish) {
     switch (wish.kind) {
     case WishKind::command:
     case WishKind::set_key: return within(command_count);
-    case WishKind::show: return within(static_cast<int>(Screen::check) + 1);
+    case WishKind::show: return within(static_cast<int>(Screen::edit) + 1);
     case WishKind::sheet: return within(static_cast<int>(Sheet::caliper) + 1);
     case WishKind::view: return within(static_cast<int>(PictureView::eye) + 1);
     case WishKind::tick_off: return wish.number >= 0;
+    case WishKind::edit_view: return within(static_cast<int>(EditView::versions) + 1);
+    case WishKind::help_view: return within(static_cast<int>(HelpView::tour) + 1);
     case WishKind::check_view: return within(static_cast<int>(CheckView::batch) + 1);
     case WishKind::mark:
     case WishKind::unmark: return within(static_cast<int>(photo_spots));
@@ -127,6 +129,25 @@ Applied Answer::take(const Wish& wish) {
         break;
     case WishKind::tick_clock: pass_time(); break;
     case WishKind::quit: effect(EffectKind::quit); break;
+    case WishKind::edit_view:
+    case WishKind::edit_row:
+    case WishKind::edit_set:
+    case WishKind::edit_add:
+    case WishKind::edit_pick:
+    case WishKind::edit_op:
+    case WishKind::edit_drop:
+    case WishKind::edit_move:
+    case WishKind::edit_undo:
+    case WishKind::edit_redo:
+    case WishKind::edit_size:
+    case WishKind::edit_save:
+    case WishKind::edit_sized:
+    case WishKind::edit_loose:
+    case WishKind::edit_version:
+    case WishKind::edit_back:
+    case WishKind::edit_new: edit(wish); break;
+    case WishKind::help_view: m.help_view = static_cast<HelpView>(wish.number); break;
+    case WishKind::tour: take_tour(wish.number); break;
     default: check(wish); break;
     }
     return std::move(m_);

@@ -23,6 +23,13 @@ enum class EffectKind : unsigned char {
     keep_marks,    ///< of the photo that is open
     keep_readings, ///< the model's last `number`
     drop_reading,  ///< number = its id
+    open_draft,    ///< of the recipe that is open
+    keep_draft,    ///< the model's
+    save_recipe,   ///< the draft as a revision: text = a note
+    new_recipe,    ///< text = the class of fly
+    versions,      ///< the revisions of the recipe that is written, into the model
+    version,       ///< number = VersionAsk of the revision `event.number`, text
+    share,         ///< number = ShareAsk, text
     rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment
     save_steps,    ///< the pictures after each step

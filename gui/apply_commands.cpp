@@ -48,6 +48,7 @@ void Answer::command(Command command) {
     case Command::what_if: open_what_if(); break;
     case Command::in_water: show(m.screen == Screen::water ? Screen::bench : Screen::water); break;
     case Command::check: show(m.screen == Screen::check ? Screen::bench : Screen::check); break;
+    case Command::write: show(m.screen == Screen::edit ? Screen::bench : Screen::edit); break;
     case Command::caliper:
         if (!m.fly || m.fly->tied.moments.empty()) break;
         check_again(m);
@@ -74,7 +75,9 @@ void Answer::command(Command command) {
     case Command::fewer_flies: set_flies(m.flies - 1); break;
     case Command::next_size: next_size(); break;
     case Command::close:
-        if (m.sheet != Sheet::closed) {
+        if (m.screen == Screen::edit && m.edit.picking && m.sheet == Sheet::closed) {
+            edit_pick({});
+        } else if (m.sheet != Sheet::closed) {
             m.sheet = Sheet::closed;
         } else {
             show(Screen::bench);

@@ -1,6 +1,7 @@
 // Other looks at the fly: the whole tying as a film, and what if it were done otherwise.
 
 #include "gui/answer.h"
+#include "gui/tour.h"
 
 #include <algorithm>
 
@@ -48,6 +49,13 @@ void Answer::film_play() {
     const int last = static_cast<int>(m.fly->tied.moments.size()) - 1;
     if (m.film_playing && m.film_at >= last) m.film_at = 0;
     m.film_next = m.now + film_pace;
+}
+
+void Answer::take_tour(int stop) {
+    const auto stops = tour_stops();
+    const bool on = stop >= 0 && static_cast<std::size_t>(stop) < stops.size();
+    model().tour = on ? stop : -1;
+    if (on) show(stops[static_cast<std::size_t>(stop)].screen);
 }
 
 void Answer::open_what_if() {

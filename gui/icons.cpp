@@ -67,6 +67,12 @@ void draw_lists(Pen& pen, Icon icon) {
         pen.line({{9, 13}, {9, 8}});
         pen.line({{14, 8}, {9, 11}, {14, 13}});
         break;
+    case Icon::write:
+        pen.line({{13, 4}, {4, 4}, {4, 21}, {18, 21}, {18, 13}});
+        pen.line({{7, 9}, {12, 9}});
+        pen.line({{7, 17}, {15, 17}});
+        pen.line({{10, 14}, {11, 10.5F}, {19, 2.5F}, {21.5F, 5}, {13.5F, 13}}, true);
+        break;
     case Icon::drop:
         pen.line({{12, 3}, {6.5F, 11.5F}});
         pen.line({{12, 3}, {17.5F, 11.5F}});

@@ -25,6 +25,7 @@ enum class Icon : unsigned char {
     film,    ///< a strip of frames
     what_if, ///< two windings, one beside the other
     caliper, ///< two jaws about a bar
+    write,   ///< a card with lines and a pen on it
     drop,    ///< a drop with a line that sinks in it
 };
 

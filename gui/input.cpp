@@ -58,6 +58,7 @@ bool everywhere(Command command) {
     case Command::what_if:
     case Command::in_water:
     case Command::check:
+    case Command::write:
     case Command::turn_fly:
     case Command::next_view:
     case Command::overlays:
@@ -75,7 +76,7 @@ bool asks_for_words(Sheet sheet) {
 bool keys_move_about(const Model& model) {
     const bool lists = model.screen == Screen::settings || model.screen == Screen::keys ||
                        model.screen == Screen::what_if || model.screen == Screen::water ||
-                       model.screen == Screen::check;
+                       model.screen == Screen::check || model.screen == Screen::edit;
     return lists || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
 }
 
@@ -112,7 +113,9 @@ void take_keys(const Model& model, Typing& typing, Wishes& wishes) {
         }
         const auto command = command_of(model.settings.keys, word);
         if (!command) continue;
-        if (io.WantTextInput && *command != Command::close) continue;
+        // While a recipe is written, escape leaves the field first and the screen then.
+        const bool closes = *command == Command::close && model.screen != Screen::edit;
+        if (io.WantTextInput && !closes) continue;
         if (keys_move_about(model) && !everywhere(*command)) continue;
         if (asks_for_words(model.sheet) && *command != Command::close) continue;
         wishes.push_back(wish(*command));

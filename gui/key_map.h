@@ -32,6 +32,7 @@ enum class Command : unsigned char {
     in_water, ///< weight, sinking, drift, ride, rules
     check,    ///< is it in proportion: targets, photo, true size, batch
     caliper,  ///< type what was measured
+    write,    ///< the recipe: parts, steps, materials, sizes
     lay_out,
     library,
     settings,

@@ -63,6 +63,10 @@ int moment_of(const Model& model) {
 }
 
 Pictured pictured(const Model& model, Picture which) {
+    if (model.screen == Screen::edit && which == Picture::own) {
+        const int moment = moment_of(model.edit);
+        return moment == none ? Pictured{} : Pictured{model.edit.fly, moment};
+    }
     if (!model.fly || model.fly->tied.moments.empty()) return {}; // words alone
     if (which != Picture::own) {
         const bool shown = model.screen == Screen::what_if && model.beside;

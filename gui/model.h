@@ -5,6 +5,7 @@
 #include "core/recipe/rule_set.h"
 #include "core/water/reach.h"
 #include "gui/check_work.h"
+#include "gui/edit_work.h"
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
@@ -25,7 +26,8 @@ enum class Screen : unsigned char {
     film,
     what_if,
     water,
-    check
+    check,
+    edit
 };
 
 /// What is open over the bench and asks for an answer.
@@ -75,6 +77,22 @@ struct WrapsView {
     friend bool operator==(const WrapsView&, const WrapsView&) = default;
 };
 
+enum class LibrarySort : unsigned char { name, fly_class, newest };
+
+/// What is asked of the list of recipes beside the words of a search.
+struct LibraryAsk {
+    LibrarySort sort = LibrarySort::name;
+    bool favourites = false;   ///< alone
+    std::string size{}, tag{}; ///< empty: any
+    bool box = false;          ///< as a box: pattern by size
+    friend bool operator==(const LibraryAsk&, const LibraryAsk&) = default;
+};
+
+/// What the screen for help shows.
+enum class HelpView : unsigned char { keys, words, tour };
+
+struct TradeWords; ///< core/loose/words.h
+
 struct Model {
     std::shared_ptr<const OpenFly> fly{}; ///< nothing only until the first recipe is open
     std::vector<Event> events{};          ///< of the sitting; empty before it begins
@@ -115,6 +133,11 @@ struct Model {
     std::vector<RuleSet> rule_sets{};            ///< that came along or lie in the data folder
 
     CheckWork check{};
+    EditWork edit{};
+    std::shared_ptr<const TradeWords> trade_words{}; ///< that loose text is read by
+    LibraryAsk library_ask{};
+    HelpView help_view = HelpView::keys;
+    int tour = -1; ///< its stop; -1: it is not taken
 
     std::vector<LibraryRow> library{};
     std::string search{};

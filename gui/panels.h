@@ -28,6 +28,12 @@ void panel_library(Ui& ui, const Box& box);
 void panel_settings(Ui& ui, const Box& box);
 void panel_keys(Ui& ui, const Box& box);
 
+/// Keys, the trade's words, the tour.
+void panel_help(Ui& ui, const Box& box);
+
+/// The stop of the tour along the foot of a screen, where it is taken; how much of it that is.
+float panel_tour(Ui& ui, const Box& all);
+
 /// The whole tying, to scrub through, to play, to save as pictures.
 void panel_film(Ui& ui, const Box& box);
 
@@ -39,6 +45,9 @@ void panel_water(Ui& ui, const Box& box);
 
 /// Whether the fly is in proportion: targets, photo, true size, batch.
 void panel_check(Ui& ui, const Box& box);
+
+/// The recipe while it is written.
+void panel_edit(Ui& ui, const Box& box);
 
 /// What was measured of the fly in the vise, with a line for more.
 void panel_caliper(Ui& ui, const Box& box);

@@ -134,16 +134,18 @@ void screen(Ui& ui, const Box& window) {
     const float told = trouble(ui, all);
     all.y += told;
     all.height -= told;
+    all.height -= panel_tour(ui, all);
     switch (ui.model.screen) {
     case Screen::bench: bench(ui, all); break;
     case Screen::lay_out: panel_lay_out(ui, all); break;
     case Screen::library: panel_library(ui, all); break;
     case Screen::settings: panel_settings(ui, all); break;
-    case Screen::keys: panel_keys(ui, all); break;
+    case Screen::keys: panel_help(ui, all); break;
     case Screen::film: panel_film(ui, all); break;
     case Screen::what_if: panel_what_if(ui, all); break;
     case Screen::water: panel_water(ui, all); break;
     case Screen::check: panel_check(ui, all); break;
+    case Screen::edit: panel_edit(ui, all); break;
     }
 }
 

@@ -32,9 +32,24 @@ struct Typing {
     float photo_zoom = 1.0F, photo_x = 0.5F, photo_y = 0.5F; ///< of the photo, shares of it
     float drag_x = 0.0F, drag_y = 0.0F;                      ///< where, px of the photo
     float card_left = 0.0F, card_right = 0.0F; ///< handles of the card, dots; 0: as they come
-    int key_for = -1;                          ///< the command that waits for a key
-    int library_at = 0;                        ///< the row that is picked
-    bool fresh = true;                         ///< the screen or sheet has just come
+    // While a recipe is written.
+    std::string edit_line{}, edit_list{}; ///< a line for the end of that list
+    std::string edit_filter{};            ///< letters of the operation that is looked for
+    std::string edit_open{};              ///< path of the field whose choices are open
+    std::string edit_spot{};              ///< path of the place that a press on the hook sets
+    std::string loose{};                  ///< text that is pasted
+    std::string version_name{};           ///< for the revision that is picked
+    std::string sized_path{}, sized{};    ///< cell of the table by size that is typed into
+    int help_at = 0;                      ///< the word of the glossary that is open
+    std::string share_file{};
+    std::string edit_drag{};      ///< row that is dragged
+    int edit_focus = -1;          ///< field that gets the keys next
+    int edit_op_at = 0;           ///< the operation that enter takes
+    bool edit_row_focus = false;  ///< the row that is picked gets the keys next
+    bool edit_line_focus = false; ///< the line that adds does
+    int key_for = -1;             ///< the command that waits for a key
+    int library_at = 0;           ///< the row that is picked
+    bool fresh = true;            ///< the screen or sheet has just come
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };

@@ -1,6 +1,7 @@
 #include "gui/widgets.h"
 
 #include <algorithm>
+#include <cmath>
 #include <imgui_stdlib.h>
 
 namespace wrapwright {
@@ -15,9 +16,10 @@ std::string_view shown(std::string_view label) { return label.substr(0, label.fi
 /// Words in the middle of a box's height, over as many lines as it has room for.
 void words_in(Ui& ui, std::string_view words, Colour colour, const Box& box) {
     ImFont* font = ui.fonts.small;
-    const float high = std::min(height_of(font, words, box.width), box.height);
+    const float room = font->FontSize * std::max(1.0F, std::floor(box.height / font->FontSize));
+    const float high = std::min(height_of(font, words, box.width), room);
     const float free = std::max(0.0F, 0.5F * (box.height - high));
-    write(ui, font, colour, {box.x, box.y + free, box.width, box.height - free}, words);
+    write(ui, font, colour, {box.x, box.y + free, box.width, high + 1.0F}, words);
 }
 
 } // namespace
@@ -68,7 +70,7 @@ int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& b
 }
 
 bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool picked, const Box& box,
-                const Icon* icon) {
+                const Icon* icon, bool faint) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
     const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
@@ -98,7 +100,7 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
         words_in(ui, aside, c.soft,
                  {box.right() - aside_width - grid, box.y, aside_width, box.height});
     }
-    words_in(ui, shown(label), c.ink,
+    words_in(ui, shown(label), faint ? c.soft : c.ink,
              {x, box.y, box.right() - aside_width - 3.0F * grid - x, box.height});
     return pressed;
 }
@@ -135,26 +137,69 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
     return moved;
 }
 
+namespace {
+
+/// The colours and letters of what is typed into, while it lives.
+class FieldLook {
+  public:
+    FieldLook(Ui& ui, float margin) {
+        ImGui::PushStyleColor(ImGuiCol_FrameBg, vec(ui.colours.field));
+        ImGui::PushStyleColor(ImGuiCol_Text, vec(ui.colours.ink));
+        ImGui::PushStyleColor(ImGuiCol_TextDisabled, vec(ui.colours.soft));
+        ImGui::PushStyleColor(ImGuiCol_Border, vec(ui.colours.soft));
+        ImGui::PushStyleColor(ImGuiCol_TextSelectedBg, vec(ui.colours.line));
+        ImGui::PushStyleColor(ImGuiCol_NavHighlight, vec(ui.colours.ink));
+        ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 6.0F);
+        ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
+        ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {1.5F * grid, std::max(2.0F, margin)});
+        ImGui::PushFont(ui.fonts.small);
+    }
+    FieldLook(const FieldLook&) = delete;
+    FieldLook& operator=(const FieldLook&) = delete;
+    ~FieldLook() {
+        ImGui::PopFont();
+        ImGui::PopStyleVar(3);
+        ImGui::PopStyleColor(6);
+    }
+};
+
+} // namespace
+
 bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box) {
     ImGui::SetCursorScreenPos(corner(box));
-    ImGui::PushStyleColor(ImGuiCol_FrameBg, vec(ui.colours.field));
-    ImGui::PushStyleColor(ImGuiCol_Text, vec(ui.colours.ink));
-    ImGui::PushStyleColor(ImGuiCol_TextDisabled, vec(ui.colours.soft));
-    ImGui::PushStyleColor(ImGuiCol_Border, vec(ui.colours.soft));
-    ImGui::PushStyleColor(ImGuiCol_TextSelectedBg, vec(ui.colours.line));
-    ImGui::PushStyleVar(ImGuiStyleVar_FrameRounding, 6.0F);
-    ImGui::PushStyleVar(ImGuiStyleVar_FrameBorderSize, 1.0F);
-    const float margin = 0.5F * (box.height - ui.fonts.small->FontSize);
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {1.5F * grid, std::max(2.0F, margin)});
-    ImGui::PushFont(ui.fonts.small);
+    const FieldLook look(ui, 0.5F * (box.height - ui.fonts.small->FontSize));
     ImGui::SetNextItemWidth(box.width);
     const bool ended =
         ImGui::InputTextWithHint(name, hint, &text, ImGuiInputTextFlags_EnterReturnsTrue);
     note_control(ui, name, box);
-    ImGui::PopFont();
-    ImGui::PopStyleVar(3);
-    ImGui::PopStyleColor(5);
     return ended;
+}
+
+bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box) {
+    ImGui::SetCursorScreenPos(corner(box));
+    // ImGui wraps no lines in a field: at rest they are drawn here, and typed into as they are.
+    const ImGuiID id = ImGui::GetID(name);
+    ImGuiStorage& storage = *ImGui::GetStateStorage();
+    const bool typing = storage.GetBool(id);
+    const std::string shown = text;
+    bool changed = false;
+    {
+        const FieldLook look(ui, 0.5F * grid);
+        if (!typing) ImGui::PushStyleColor(ImGuiCol_Text, ImVec4{0.0F, 0.0F, 0.0F, 0.0F});
+        changed = ImGui::InputTextMultiline(name, &text, {box.width, box.height},
+                                            ImGuiInputTextFlags_NoHorizontalScroll |
+                                                ImGuiInputTextFlags_CtrlEnterForNewLine);
+        if (!typing) ImGui::PopStyleColor();
+    }
+    storage.SetBool(id, ImGui::IsItemActive());
+    note_control(ui, name, box);
+    if (!typing && !shown.empty()) {
+        write(ui, ui.fonts.small, ui.colours.ink,
+              {box.x + 1.5F * grid, box.y + 0.5F * grid, box.width - 3.0F * grid,
+               box.height - grid + 1.0F},
+              shown);
+    }
+    return changed;
 }
 
 float heading(Ui& ui, const Box& box, std::string_view text) {

@@ -32,7 +32,7 @@ int stepper(Ui& ui, std::string_view label, std::string_view value, const Box& b
 /// A row that can be pressed, with words at its left and softer ones at its right. A higher row has
 /// room for more lines of words.
 bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool picked, const Box& box,
-                const Icon* icon = nullptr);
+                const Icon* icon = nullptr, bool faint = false);
 
 /// A slider over the whole box; where it was moved to, by drag or, when it has the focus, by arrows.
 std::optional<float> slider(Ui& ui, std::string_view label, float value, float least, float most,
@@ -40,6 +40,9 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
 
 /// A line to type in. Whether it was ended with enter.
 bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box);
+
+/// Several lines to type in. Whether anything was changed.
+bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box);
 
 /// A heading within a panel; how high it is.
 float heading(Ui& ui, const Box& box, std::string_view text);

@@ -63,6 +63,27 @@ enum class WishKind : unsigned char {
     fold,         ///< number: so many times life size
     calibrate,    ///< hold a card to the screen, or stop
     calibrated,   ///< x = dots per mm
+    edit_view,    ///< number = EditView
+    edit_row,     ///< text = path of the row that is picked
+    edit_set,     ///< key = path, text = words
+    edit_add,     ///< key = list, text = a line for its end
+    edit_pick,    ///< key = list of actions: choose what comes at its end; none: no more
+    edit_op,      ///< number: of what can be done there
+    edit_drop,    ///< text = row
+    edit_move,    ///< text = row, number = its new place in the list
+    edit_undo,
+    edit_redo,
+    edit_size,    ///< number = -1 or 1: another of the recipe's sizes
+    edit_save,    ///< text = a note for the revision
+    edit_sized,   ///< key = path, text = words, number = SizeScope: from the size that is shown
+    edit_loose,   ///< number = LooseAsk, x = of which, text
+    edit_version, ///< number = VersionAsk, x = of which, text
+    library_ask,  ///< key = what is asked of the list, text
+    share,        ///< number = ShareAsk, text
+    help_view,    ///< number = HelpView
+    tour,         ///< number = its stop; -1 leaves it
+    edit_back,    ///< to the newest revision; what was written since goes into the history
+    edit_new,     ///< text = the class of fly
     save_frame,   ///< the picture that is shown
     save_steps,   ///< one for each step
     put_away,     ///< the trouble that was read

@@ -55,6 +55,7 @@ void WrapsScene::frame(const Asked& asked) {
 
 const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_px, Picture which) {
     const Pictured shown = pictured(model, which);
+    const bool writing = model.screen == Screen::edit;
     Asked asked{shown.fly,
                 shown.moment,
                 model.wraps,
@@ -63,7 +64,7 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
                 size,
                 text_px,
                 model.state.turns,
-                model.screen != Screen::film && at_work(model),
+                model.screen != Screen::film && !writing && at_work(model),
                 model.settings.count_turns,
                 model.settings.inches,
                 model.settings.depth_m,
@@ -74,7 +75,7 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
     if (!changed_) return scene_;
     const OpenFly& fly = *shown.fly;
     const int last = static_cast<int>(fly.tied.moments.size()) - 1;
-    if (framed_ != model.fly && framed_ != shown.fly) {
+    if (framed_ != shown.fly && (writing || framed_ != model.fly)) {
         build_fly(fly.pattern, fly.tied, last, {4.0, false, false}, model_);
         outline_.clear();
         for (const FlyPiece& piece : model_.pieces) {
@@ -82,7 +83,7 @@ const Scene& WrapsScene::compose(const Model& model, PixelSize size, float text_
                 outline_.emplace_back(v.position[0], v.position[1], v.position[2]);
             }
         }
-        framed_ = model.fly; // what is tried keeps the frame
+        framed_ = writing ? shown.fly : model.fly; // what is tried keeps the frame
         built_.reset();
     }
     scene_.size = size;

@@ -84,6 +84,10 @@ class App {
     [[nodiscard]] Result<bool> show_photo(std::string_view bytes, Model& next);
     [[nodiscard]] Result<bool> keep_readings(int count, Model& next);
     [[nodiscard]] Result<bool> recall_readings(Model& next);
+    [[nodiscard]] Result<bool> open_draft(Model& next);
+    [[nodiscard]] Result<bool> keep_draft(const Model& next);
+    [[nodiscard]] Result<bool> save_recipe(const std::string& note, Model& next);
+    [[nodiscard]] Result<bool> new_recipe(const std::string& fly_class, Model& next);
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
     [[nodiscard]] std::int64_t today() const {

@@ -71,6 +71,10 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
         return store_.set_marks(next.check.photo.id, text_of(next.check.photo.marks));
     case EffectKind::keep_readings: return keep_readings(effect.number, next);
     case EffectKind::drop_reading: return store_.drop_reading(effect.number);
+    case EffectKind::open_draft: return open_draft(next);
+    case EffectKind::keep_draft: return keep_draft(next);
+    case EffectKind::save_recipe: return save_recipe(effect.text, next);
+    case EffectKind::new_recipe: return new_recipe(effect.text, next);
     case EffectKind::save_frame: {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);

@@ -27,6 +27,14 @@ std::string take_word(std::string& rest) {
     return word;
 }
 
+/// The last word of a text as a number; the text before it stays.
+float take_number(std::string& text) {
+    const std::size_t blank = text.rfind(' ');
+    const std::string word = blank == std::string::npos ? text : text.substr(blank + 1);
+    text.erase(blank == std::string::npos ? 0 : blank);
+    return std::strtof(word.c_str(), nullptr);
+}
+
 class Player {
   public:
     Player(Backend& backend, App& app, const std::filesystem::path& folder)
@@ -120,9 +128,9 @@ class Player {
         return frames({}, 1 + static_cast<int>(text.size())); // a letter comes with each frame
     }
     Result<bool> drag(std::string text) {
-        const std::string label = take_word(text);
-        const float x = std::strtof(take_word(text).c_str(), nullptr);
-        const float y = std::strtof(take_word(text).c_str(), nullptr);
+        const float y = take_number(text);
+        const float x = take_number(text);
+        const std::string& label = text;
         if (const Result<bool> at = point_at(label); !at.ok()) return at;
         const DrawnControl* c = control(label);
         const ImVec2 from{c->box.x + 0.5F * c->box.width, c->box.y + 0.5F * c->box.height};
@@ -135,9 +143,9 @@ class Player {
         return button(false);
     }
     Result<bool> touch(std::string text) {
-        const std::string label = take_word(text);
-        const float x = std::strtof(take_word(text).c_str(), nullptr);
-        const float y = std::strtof(take_word(text).c_str(), nullptr);
+        const float y = take_number(text);
+        const float x = take_number(text);
+        const std::string& label = text;
         if (const Result<bool> at = point_at(label); !at.ok()) return at;
         const DrawnControl* c = control(label);
         ImGui::GetIO().AddMousePosEvent(c->box.x + 0.5F * c->box.width + x,
@@ -147,9 +155,9 @@ class Player {
         return button(false);
     }
     Result<bool> wheel(std::string text) {
-        const std::string label = take_word(text);
-        if (const Result<bool> at = point_at(label); !at.ok()) return at;
-        ImGui::GetIO().AddMouseWheelEvent(0.0F, std::strtof(text.c_str(), nullptr));
+        const float by = take_number(text);
+        if (const Result<bool> at = point_at(text); !at.ok()) return at;
+        ImGui::GetIO().AddMouseWheelEvent(0.0F, by);
         return frames({}, 2);
     }
     Result<bool> shot(const std::string& name) {
