@@ -24,9 +24,15 @@ Places places(const Ui& ui, const Box& box) {
         p.outline = {box.x, box.y, left, box.height};
         const Box right{box.x + left + grid, box.y, box.width - left - grid, box.height};
         p.picture = {right.x, right.y, right.width, std::floor(0.36F * right.height)};
-        if (p.picture.height < least_picture) p.picture.height = -grid;
         p.fields = {right.x, p.picture.bottom() + grid, right.width,
                     right.bottom() - p.picture.bottom() - grid};
+        if (p.picture.height < least_picture) {
+            // A low window: the fly stands below the list, and the fields have their whole height.
+            p.fields = right;
+            p.outline.height = std::floor(0.6F * box.height);
+            p.picture = {box.x, p.outline.bottom() + grid, left,
+                         box.bottom() - p.outline.bottom() - grid};
+        }
         return p;
     }
     p.picture = {box.x, box.y, box.width, std::floor(0.24F * box.height)};

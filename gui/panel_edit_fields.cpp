@@ -141,7 +141,7 @@ void edit_fields(Ui& ui, const Box& box) {
     // What a field means stands at the foot, where it moves nothing that is being pressed.
     const float line_high = ui.fonts.small->FontSize;
     const float foot =
-        std::min(3.0F * line_high, std::floor(0.3F * in.height / line_high) * line_high);
+        std::min(3.0F * line_high, std::floor(0.25F * in.height / line_high) * line_high);
     const Box help{in.x, in.bottom() - foot, in.width - 2.0F * grid, foot + 1.0F};
     in.height -= foot + 0.5F * grid;
     for (const Field& f : fields) {

@@ -1,6 +1,6 @@
 #include "gui/sizes_work.h"
 
-#include "core/recipe/amount_words.h"
+#include "core/recipe/by_size.h"
 #include "core/units/number_words.h"
 
 #include <algorithm>
@@ -48,13 +48,10 @@ std::string number_words(const Number& n) {
     return turn_words(n.value);
 }
 
-/// What an amount says at a size, as short as it can be.
+/// What is written for a size.
 std::string said_at(const Amount& amount, HookSize size) {
-    const Reading& r = amount.at(size);
-    if (r.kind == AmountKind::word || r.kind == AmountKind::none) {
-        return amount.text.empty() ? "-" : amount.text;
-    }
-    return understood(r);
+    const std::string& text = words_at(amount, size);
+    return text.empty() ? "-" : text;
 }
 
 } // namespace

@@ -24,7 +24,7 @@ TOLERANCE = 0.03
 PROGRAM = "build/wrapwright-bench"
 SHOTS = ROOT / "build" / "shots"
 
-BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER, CHECK = 0, 1, 2, 3, 7, 8
+BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER, CHECK, WRITE = 0, 1, 2, 3, 7, 8, 9
 
 
 def difference(shot, golden):
@@ -151,13 +151,42 @@ class Window(unittest.TestCase):
             self.look(screen, "check")
             bench.close()
 
+    def test_what_was_being_written_is_there_after_a_kill(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("j", "screen")
+            self.assertEqual(bench.state["screen"], WRITE)
+            time.sleep(0.5)
+            for _ in range(4):  # the tail
+                screen.tool("key", "Down")
+                time.sleep(0.2)
+            for key in ("Return", "Return", "Tab", "Tab"):  # its fields: to its length
+                screen.tool("key", key)
+                time.sleep(0.3)
+            screen.tool("key", "ctrl+a")
+            screen.tool("type", "--delay", "100", "9 mm")
+            time.sleep(3)
+            bench.kill()
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("j", "screen")
+            time.sleep(0.5)
+            for _ in range(4):
+                screen.tool("key", "Down")
+                time.sleep(0.2)
+            time.sleep(4.5)  # the notice is gone
+            self.look(screen, "write")
+            bench.close()
+
     def test_every_screen_in_a_tall_window(self):
         with Screen(900, 1400) as screen:
             bench = Bench(screen, PROGRAM, self.data, "--window", "800x1280")
             bench.key("Escape", "screen")
             screen.tool("key", "h")
             for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY),
-                                      ("n", "tall-water", WATER), ("a", "tall-check", CHECK)):
+                                      ("n", "tall-water", WATER), ("a", "tall-check", CHECK),
+                                      ("j", "tall-write", WRITE)):
                 screen.tool("key", key)
                 bench.wait(lambda s, n=number: s["screen"] == n)
                 time.sleep(0.5)

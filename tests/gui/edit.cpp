@@ -55,10 +55,10 @@ void reach(Person& person, const std::string& label) {
         REQUIRE_MESSAGE(control != nullptr, "no control " << label);
         const float middle = control->box.y + 0.5F * control->box.height;
         const float high = io.DisplaySize.y;
-        if (middle > 0.75F * high && middle < 0.88F * high) return;
-        io.AddMousePosEvent(0.75F * io.DisplaySize.x, 0.85F * high);
+        if (middle > 0.66F * high && middle < 0.8F * high) return;
+        io.AddMousePosEvent(0.75F * io.DisplaySize.x, 0.75F * high);
         person.frame();
-        io.AddMouseWheelEvent(0.0F, middle > 0.8F * high ? -0.3F : 0.3F);
+        io.AddMouseWheelEvent(0.0F, middle > 0.73F * high ? -0.3F : 0.3F);
         person.frame();
         person.frame();
     }
