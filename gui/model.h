@@ -77,11 +77,12 @@ struct WrapsView {
     friend bool operator==(const WrapsView&, const WrapsView&) = default;
 };
 
-enum class LibrarySort : unsigned char { name, fly_class, newest };
+/// What the list of recipes is sorted by.
+enum class RecipeOrder : unsigned char { name, fly_class, newest };
 
 /// What is asked of the list of recipes beside the words of a search.
 struct LibraryAsk {
-    LibrarySort sort = LibrarySort::name;
+    RecipeOrder order = RecipeOrder::name;
     bool favourites = false;   ///< alone
     std::string size{}, tag{}; ///< empty: any
     bool box = false;          ///< as a box: pattern by size
@@ -91,7 +92,7 @@ struct LibraryAsk {
 /// What the screen for help shows.
 enum class HelpView : unsigned char { keys, words, tour };
 
-struct TradeWords; ///< core/loose/words.h
+struct TradeWords; ///< the words that loose text is read by
 
 struct Model {
     std::shared_ptr<const OpenFly> fly{}; ///< nothing only until the first recipe is open
