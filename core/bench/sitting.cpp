@@ -86,6 +86,7 @@ struct Fold {
         const int f = stop(state.at).fly;
         fly(f) = FlyState::spoilt;
         state.spoilt_why[static_cast<std::size_t>(f)] = why;
+        state.spoilt_step[static_cast<std::size_t>(f)] = step(state.at);
         worked = 0.0;
         stand_at(skip_spoilt(state.at, 1));
     }
@@ -163,6 +164,7 @@ SittingState fold(const Pattern& pattern, const Tied& tied, const std::vector<Ev
     fold.state.flies = flies;
     fold.state.fly_state.assign(static_cast<std::size_t>(flies), FlyState::waiting);
     fold.state.spoilt_why.assign(static_cast<std::size_t>(flies), std::string{});
+    fold.state.spoilt_step.assign(static_cast<std::size_t>(flies), none);
     fold.state.step_seconds.resize(pattern.recipe.steps.size());
     fold.last = held.front().at;
     fold.stand_at(0);

@@ -53,6 +53,7 @@ struct SittingState {
     int breaks = 0;
     std::vector<FlyState> fly_state{};
     std::vector<std::string> spoilt_why{}; ///< for each fly
+    std::vector<int> spoilt_step{};        ///< for each fly: the step at which it was; none
     std::vector<Otherwise> otherwise{};
     std::vector<std::vector<double>> step_seconds{}; ///< for each step, the times it took
 

@@ -113,6 +113,7 @@ std::vector<Draw> tally_batch(const std::vector<BatchSize>& batch) {
             }
             Draw& sum = entry(draws, draw);
             sum.count += of.flies * line.count;
+            sum.wound = sum.wound || strand;
             sum.length =
                 strand ? sum.length + of.flies * line.length : std::max(sum.length, line.length);
             sum.mass = add_whole(sum.mass, times(line.mass, of.flies));

@@ -45,6 +45,7 @@ struct Draw {
     Length measure{};    ///< bead or strand diameter, strand width, barb length; 0: sizes are alike
     double count = 0.0;  ///< pieces; 0 for what comes by length
     Length length{};     ///< of all strands; of the longest piece where nothing is wound
+    bool wound = false;  ///< `length` is of strand, whatever the count
     Estimate<Mass> mass{};
 };
 

@@ -101,7 +101,7 @@ std::vector<CostItem> items_of(const Loaded& loaded, const Fly& fly, const CostO
                 item.use = 1.0;
                 item.waste = 0.0; // its yield says it already
             } else if (p.of == Price::Of::length) {
-                item.use = draw.length.si * std::max(1.0, draw.count);
+                item.use = draw.wound ? draw.length.si : draw.length.si * std::max(1.0, draw.count);
                 if (!(item.use > 0.0)) {
                     refuse_usage("--price: " + id + " is not drawn by its length",
                                  "give its pack in pieces, or in flies");
