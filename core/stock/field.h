@@ -13,6 +13,7 @@ struct Field {
     std::string_view key;   ///< in files
     std::string_view title; ///< on the screen
     bool number = false;    ///< set to the right
+    bool fixed = false;     ///< told and not edited; in a file it says which row is meant
     std::string (*write)(const Row&) = nullptr;
     /// Takes what was typed into a row; a refusal leaves it as it was.
     Result<bool> (*read)(Row&, std::string_view) = nullptr;

@@ -62,9 +62,7 @@ class Rows {
 
 /// Those that are due first, then the older ones; lines without a day come last.
 bool served_before(const LineAsk& a, const LineAsk& b) {
-    const auto key = [](const OrderLine& l) {
-        return std::tuple(l.due == Day{}, l.due, l.order, l.id);
-    };
+    const auto key = [](const OrderLine& l) { return std::tuple(l.due == Day{}, l.due, l.id); };
     return key(*a.line) < key(*b.line);
 }
 

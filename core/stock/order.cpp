@@ -16,7 +16,11 @@ constexpr std::array<std::string_view, 8> statuses{"to do",  "tying", "finishing
 
 template <std::string OrderLine::* member>
 Field<OrderLine> text_field(std::string_view key, std::string_view title) {
-    return {key, title, false, [](const OrderLine& line) { return line.*member; },
+    return {key,
+            title,
+            false,
+            false,
+            [](const OrderLine& line) { return line.*member; },
             [](OrderLine& line, std::string_view text) -> Result<bool> {
                 line.*member = text;
                 return true;
@@ -25,7 +29,11 @@ Field<OrderLine> text_field(std::string_view key, std::string_view title) {
 
 template <Day OrderLine::* member>
 Field<OrderLine> day_field(std::string_view key, std::string_view title) {
-    return {key, title, false, [](const OrderLine& line) { return write_day(line.*member); },
+    return {key,
+            title,
+            false,
+            false,
+            [](const OrderLine& line) { return write_day(line.*member); },
             [](OrderLine& line, std::string_view text) -> Result<bool> {
                 // "+14" counts from the day that the order was taken on.
                 const Result<Day> day = read_day(text, line.taken);
@@ -33,6 +41,14 @@ Field<OrderLine> day_field(std::string_view key, std::string_view title) {
                 line.*member = day.value();
                 return true;
             }};
+}
+
+Result<bool> read_line(OrderLine& line, std::string_view text) {
+    if (plain_name(text).empty()) return true; // a new one
+    const Result<double> number = read_amount(text, 1.0);
+    if (!number.ok()) return number.error();
+    line.id = static_cast<std::int64_t>(number.value());
+    return true;
 }
 
 Result<bool> read_size(OrderLine& line, std::string_view text) {
@@ -105,29 +121,32 @@ Result<bool> read_minutes(OrderLine& line, std::string_view text) {
     return true;
 }
 
-const std::array<Field<OrderLine>, 13> fields{{
+const std::array<Field<OrderLine>, 14> fields{{
+    {"line", "no.", true, true,
+     [](const OrderLine& line) { return line.id == 0 ? std::string() : std::to_string(line.id); },
+     read_line},
     text_field<&OrderLine::who>("who", "who"),
     day_field<&OrderLine::due>("due", "due"),
-    {"recipe", "recipe", false,
+    {"recipe", "recipe", false, false,
      [](const OrderLine& line) { return line.name.empty() ? line.recipe : line.name; },
      [](OrderLine& line, std::string_view text) -> Result<bool> {
          line.recipe = text;
          line.name = text;
          return true;
      }},
-    {"size", "size", true, [](const OrderLine& line) { return line.size; }, read_size},
+    {"size", "size", true, false, [](const OrderLine& line) { return line.size; }, read_size},
     text_field<&OrderLine::colour>("colour", "colour"),
     text_field<&OrderLine::weight>("weight", "weight"),
-    {"flies", "flies", true, [](const OrderLine& line) { return write_flies(line.flies); },
+    {"flies", "flies", true, false, [](const OrderLine& line) { return write_flies(line.flies); },
      read_count},
-    {"dozen", "a dozen", true,
+    {"dozen", "a dozen", true, false,
      [](const OrderLine& line) {
          return line.dozen.minor == 0 ? std::string() : write_money(line.dozen);
      },
      read_dozen},
-    {"status", "status", false,
+    {"status", "status", false, false,
      [](const OrderLine& line) { return std::string(name(line.status)); }, read_status},
-    {"minutes", "min each", true,
+    {"minutes", "min each", true, false,
      [](const OrderLine& line) {
          return line.minutes > 0.0 ? write_number(line.minutes) : std::string();
      },
@@ -142,6 +161,10 @@ const std::array<Field<OrderLine>, 13> fields{{
 std::string_view name(LineStatus status) { return statuses[static_cast<std::size_t>(status)]; }
 
 bool open(LineStatus status) { return status <= LineStatus::finishing; }
+
+bool same_order(const OrderLine& a, const OrderLine& b) {
+    return a.due == b.due && plain_name(a.who) == plain_name(b.who);
+}
 
 Money price_of(const OrderLine& line) {
     return money_of(static_cast<double>(line.dozen.minor) * line.flies / 12.0);

@@ -27,10 +27,9 @@ enum class LineStatus : unsigned char {
 /// Whether flies of a line are still to be tied.
 [[nodiscard]] bool open(LineStatus status);
 
-/// One line of an order with what the whole order says; lines of one order share the latter.
+/// One line of an order. Lines for one person and one day are one order.
 struct OrderLine {
     std::int64_t id = 0;
-    std::int64_t order = 0; ///< lines with the same number go together
     std::string who;
     Day taken{}, due{};
     std::string recipe; ///< id in the library; may be gone from there
@@ -46,6 +45,9 @@ struct OrderLine {
     bool gone = false; ///< put away
     friend bool operator==(const OrderLine&, const OrderLine&) = default;
 };
+
+/// Whether two lines belong to one order.
+[[nodiscard]] bool same_order(const OrderLine& a, const OrderLine& b);
 
 /// The price of the whole line, rounded to the minor unit.
 [[nodiscard]] Money price_of(const OrderLine& line);

@@ -12,7 +12,11 @@ constexpr std::array<std::string_view, 4> unit_names{"pieces", "metres", "grams"
 
 template <std::string StockItem::* member>
 Field<StockItem> text_field(std::string_view key, std::string_view title) {
-    return {key, title, false, [](const StockItem& item) { return item.*member; },
+    return {key,
+            title,
+            false,
+            false,
+            [](const StockItem& item) { return item.*member; },
             [](StockItem& item, std::string_view text) -> Result<bool> {
                 item.*member = text;
                 return true;
@@ -86,17 +90,17 @@ Result<bool> read_low(StockItem& item, std::string_view text) {
 }
 
 const std::array<Field<StockItem>, 12> fields{{
-    {"what", "what", false, [](const StockItem& item) { return item.what; }, read_what},
-    {"unit", "unit", false, [](const StockItem& item) { return std::string(name(item.unit)); },
-     read_unit},
-    {"pack", "pack", true, [](const StockItem& item) { return write_number(item.pack); },
+    {"what", "what", false, false, [](const StockItem& item) { return item.what; }, read_what},
+    {"unit", "unit", false, false,
+     [](const StockItem& item) { return std::string(name(item.unit)); }, read_unit},
+    {"pack", "pack", true, false, [](const StockItem& item) { return write_number(item.pack); },
      read_pack},
-    {"price", "price", true,
+    {"price", "price", true, false,
      [](const StockItem& item) {
          return item.price.minor == 0 ? std::string() : write_money(item.price);
      },
      read_price},
-    {"low", "low", true,
+    {"low", "low", true, false,
      [](const StockItem& item) { return item.low > 0.0 ? write_number(item.low) : std::string(); },
      read_low},
     text_field<&StockItem::place>("place", "place"),

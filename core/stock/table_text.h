@@ -108,7 +108,7 @@ preview_table(const TableText& table, std::span<const Field<Row>> fields,
                 (void)take(row);
                 for (const Field<Row>& field : fields) {
                     const std::string was = field.write(*there), is = field.write(row);
-                    if (was == is) continue;
+                    if (was == is || field.fixed) continue;
                     change.words.append(change.words.empty() ? "" : "; ").append(field.key);
                     change.words.append(": ").append(is.empty() ? "nothing" : is);
                     change.words.append(", was ").append(was.empty() ? "nothing" : was);

@@ -1,9 +1,8 @@
 #include "platform/cli/commands.h"
-#include "platform/store/store.h"
+#include "platform/cli/library.h"
 
 #include <fmt/core.h>
 
-#include <cstdlib>
 #include <ctime>
 #include <memory>
 
@@ -16,31 +15,8 @@ struct BackupOptions {
     bool yes = false;
 };
 
-std::filesystem::path data_folder(const BackupOptions& options) {
-    if (!options.data.empty()) return options.data;
-    return usual_data_folder(std::getenv("XDG_DATA_HOME"), std::getenv("HOME"));
-}
-
-/// The value of a result of the store, or the end of the command.
-template <class T>
-T or_give_up(Result<T> result) {
-    if (!result.ok()) {
-        throw Failure{ExitCode::outside,
-                      printable(result.error().message + "; " + result.error().remedy)};
-    }
-    return std::move(result).value();
-}
-
-/// The store of a folder that has one: looking for a backup's source makes none.
-Store open_there(const std::filesystem::path& folder, bool may_make) {
-    if (!may_make && !std::filesystem::exists(folder / "wrapwright.db")) {
-        refuse_usage("there is no library in " + folder.string(), "name its folder with --data");
-    }
-    return or_give_up(Store::open(folder, std::time(nullptr)));
-}
-
 ExitCode run_backup(const BackupOptions& options) {
-    Store store = open_there(data_folder(options), false);
+    Store store = open_there(data_folder(options.data), false);
     or_give_up(store.back_up(options.file));
     const StoreCount count = or_give_up(store.count());
     fmt::print("{}: {} recipes, {} sittings\n", options.file, count.recipes, count.sittings);
@@ -54,7 +30,7 @@ void print_names(const char* what, const std::vector<std::string>& names) {
 }
 
 ExitCode run_restore(const BackupOptions& options) {
-    Store store = open_there(data_folder(options), true);
+    Store store = open_there(data_folder(options.data), true);
     const RestorePreview preview = or_give_up(store.look_into(options.file));
     const auto line = [](const char* where, const StoreCount& c) {
         fmt::print("{}: {} recipes in {} revisions, {} hooks, {} sittings, {} events\n", where,

@@ -28,5 +28,8 @@ void add_measure(CLI::App& app, Job& job);
 void add_size(CLI::App& app, Job& job);
 void add_backup(CLI::App& app, Job& job);
 void add_restore(CLI::App& app, Job& job);
+void add_stock(CLI::App& app, Job& job);
+void add_orders(CLI::App& app, Job& job);
+void add_need(CLI::App& app, Job& job);
 
 } // namespace wrapwright::cli

@@ -43,6 +43,9 @@ int run(int argc, char** argv) {
     add_gauge(app, job);
     add_measure(app, job);
     add_size(app, job);
+    add_stock(app, job);
+    add_orders(app, job);
+    add_need(app, job);
     add_backup(app, job);
     add_restore(app, job);
     try {

@@ -62,7 +62,10 @@ Result<bool> Query::run() {
     for (;;) {
         const Result<bool> row = step();
         if (!row.ok()) return row;
-        if (!row.value()) return true;
+        if (row.value()) continue;
+        sqlite3_reset(statement_);
+        bound_ = 0;
+        return true;
     }
 }
 

@@ -35,7 +35,7 @@ class Query {
 
     /// Whether there is a row.
     [[nodiscard]] Result<bool> step();
-    /// Runs it to its end.
+    /// Runs it to its end; it can be bound anew then.
     [[nodiscard]] Result<bool> run();
     [[nodiscard]] std::string text(int column) const;
     [[nodiscard]] std::string bytes(int column) const;

@@ -115,7 +115,70 @@ CREATE TABLE reading (
 CREATE INDEX reading_by_fly ON reading (recipe, size);
 )sql";
 
-constexpr std::array<std::string_view, 3> all{first, second, third};
+// Stock and orders. A row that is edited gets a further version; the ledger only grows.
+constexpr std::string_view fourth = R"sql(
+CREATE TABLE stock_line (
+    id       INTEGER NOT NULL,
+    version  INTEGER NOT NULL,              -- the newest stands
+    what     TEXT NOT NULL,
+    also     TEXT NOT NULL,
+    unit     TEXT NOT NULL,                 -- pieces, metres, grams, flies
+    pack     REAL NOT NULL,
+    price    INTEGER NOT NULL,              -- of a pack, minor units
+    low      REAL NOT NULL,
+    place    TEXT NOT NULL,
+    opened   TEXT NOT NULL,
+    lot      TEXT NOT NULL,
+    supplier TEXT NOT NULL,
+    origin   TEXT NOT NULL,
+    note     TEXT NOT NULL,
+    gone     INTEGER NOT NULL,
+    made     INTEGER NOT NULL,              -- seconds since 1970
+    PRIMARY KEY (id, version)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE order_line (
+    id       INTEGER NOT NULL,
+    version  INTEGER NOT NULL,              -- the newest stands
+    who      TEXT NOT NULL,
+    taken    INTEGER NOT NULL,              -- days since 1970; 0: none
+    due      INTEGER NOT NULL,
+    recipe   TEXT NOT NULL,                 -- may be gone from the library
+    name     TEXT NOT NULL,
+    size     TEXT NOT NULL,
+    colour   TEXT NOT NULL,
+    weight   TEXT NOT NULL,
+    flies    INTEGER NOT NULL,
+    dozen    INTEGER NOT NULL,              -- price of twelve, minor units
+    status   TEXT NOT NULL,
+    model    TEXT NOT NULL,
+    minutes  REAL NOT NULL,
+    note     TEXT NOT NULL,
+    gone     INTEGER NOT NULL,
+    made     INTEGER NOT NULL,
+    PRIMARY KEY (id, version)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE ledger (
+    id      INTEGER PRIMARY KEY,
+    item    INTEGER NOT NULL,               -- of stock_line; 0: a fly
+    kind    TEXT NOT NULL,
+    amount  REAL NOT NULL,
+    line    INTEGER NOT NULL,               -- of order_line; 0: none
+    sitting INTEGER NOT NULL,               -- 0: none
+    fly     INTEGER NOT NULL,
+    undoes  INTEGER NOT NULL,               -- id of the entry that holds no more; 0: none
+    price   INTEGER NOT NULL,
+    note    TEXT NOT NULL,
+    made    INTEGER NOT NULL
+) STRICT;
+CREATE INDEX ledger_by_sitting ON ledger (sitting) WHERE sitting > 0;
+CREATE INDEX ledger_by_item ON ledger (item);
+
+ALTER TABLE sitting ADD COLUMN line INTEGER NOT NULL DEFAULT 0; -- of order_line; 0: none
+)sql";
+
+constexpr std::array<std::string_view, 4> all{first, second, third, fourth};
 
 } // namespace
 

@@ -6,6 +6,7 @@
 
 #include "core/bench/sitting.h"
 #include "core/recipe/recipe.h"
+#include "core/stock/book.h"
 #include "core/water/falls.h"
 #include "platform/store/database.h"
 
@@ -27,6 +28,7 @@ struct StoredSitting {
     std::string recipe, size;
     std::string hook;        ///< text form of the measured hook; empty where none was used
     std::string recipe_text; ///< of the revision that it began with
+    std::int64_t line = 0;   ///< of the order that it is for; 0: none
     std::vector<Event> events{};
 };
 
@@ -97,6 +99,9 @@ class Store {
     [[nodiscard]] Result<std::string> recipe_text(std::string_view id);
     /// The text of one revision, and how many there are.
     [[nodiscard]] Result<std::string> recipe_text(std::string_view id, std::int64_t revision);
+    /// Id and name of the recipe that has this id or, in any letters, this name; nothing for none.
+    [[nodiscard]] Result<std::optional<std::pair<std::string, std::string>>>
+    find_recipe(std::string_view words);
     [[nodiscard]] Result<bool> set_favourite(std::string_view id, bool favourite);
     /// The recipes that have all these words, or words that begin so, favourites first; all for none.
     [[nodiscard]] Result<std::vector<StoredRow>> library(std::string_view words, int most = 20'000);
@@ -111,11 +116,23 @@ class Store {
     /// given; its number.
     [[nodiscard]] Result<std::int64_t> begin_sitting(std::string_view recipe, std::string_view size,
                                                      const Event& first, std::int64_t now,
-                                                     std::string_view hook = {});
+                                                     std::string_view hook = {},
+                                                     std::int64_t line = 0);
     /// Keeps one event more of that sitting.
     [[nodiscard]] Result<bool> append(std::int64_t sitting, const Event& event);
     /// The newest sitting of all; nothing where there is none.
     [[nodiscard]] Result<std::optional<StoredSitting>> last_sitting();
+    /// The newest sittings with a recipe at a size, newest first.
+    [[nodiscard]] Result<std::vector<StoredSitting>> sittings_with(std::string_view recipe,
+                                                                   std::string_view size, int most);
+
+    /// Keeps a change of stock and orders, whole or not at all, and gives its rows their ids.
+    [[nodiscard]] Result<bool> keep(BookChange& change, std::int64_t now);
+    /// Stock and orders as they stand now.
+    [[nodiscard]] Result<Book> book();
+    /// The entries of one sitting, or of one item, oldest first.
+    [[nodiscard]] Result<std::vector<Entry>> entries_of_sitting(std::int64_t sitting);
+    [[nodiscard]] Result<std::vector<Entry>> entries_of_item(std::int64_t item, int most);
 
     /// Keeps a timed fall, or a weighing of the whole fly, of a recipe at a size.
     [[nodiscard]] Result<bool> add_fall(std::string_view recipe, std::string_view size,
@@ -167,6 +184,11 @@ class Store {
         : folder_(std::move(folder)), db_(std::move(database)), lock_(lock) {}
     [[nodiscard]] Result<bool> prepare();
     [[nodiscard]] Result<bool> may_write() const;
+    [[nodiscard]] Result<bool> read_events(StoredSitting& sitting);
+    [[nodiscard]] Result<bool> keep_items(BookChange& change, std::int64_t now);
+    [[nodiscard]] Result<bool> keep_lines(BookChange& change, std::int64_t now);
+    [[nodiscard]] Result<bool> keep_entries(BookChange& change);
+    [[nodiscard]] Result<std::vector<Entry>> read_entries(Query& query);
     [[nodiscard]] Result<bool> write_recipe_row(const Recipe& recipe, std::string_view text,
                                                 std::string_view note, std::int64_t number,
                                                 std::int64_t now);

@@ -148,6 +148,18 @@ Result<std::string> Store::recipe_text(std::string_view id, std::int64_t revisio
     return query.value().text(0);
 }
 
+Result<std::optional<std::pair<std::string, std::string>>>
+Store::find_recipe(std::string_view words) {
+    Result<Query> query = db_.query("SELECT id, name FROM recipe WHERE id = ?1 OR "
+                                    "name = ?1 COLLATE NOCASE ORDER BY id <> ?1, id LIMIT 1");
+    if (!query.ok()) return query.error();
+    const Result<bool> row = query.value().bind(words).step();
+    if (!row.ok()) return row.error();
+    std::optional<std::pair<std::string, std::string>> found;
+    if (row.value()) found.emplace(query.value().text(0), query.value().text(1));
+    return found;
+}
+
 Result<bool> Store::set_favourite(std::string_view id, bool favourite) {
     if (const Result<bool> may = may_write(); !may.ok()) return may;
     Result<Query> query = db_.query("UPDATE recipe SET favourite = ? WHERE id = ?");

@@ -16,17 +16,18 @@ static_assert(kinds.size() == static_cast<std::size_t>(EventKind::undo) + 1);
 
 Result<std::int64_t> Store::begin_sitting(std::string_view recipe, std::string_view size,
                                           const Event& first, std::int64_t now,
-                                          std::string_view hook) {
+                                          std::string_view hook, std::int64_t line) {
     if (const Result<bool> may = may_write(); !may.ok()) return may.error();
     std::int64_t id = 0;
     const Result<bool> done = db_.together([&]() -> Result<bool> {
         Result<Query> sitting =
-            db_.query("INSERT INTO sitting (recipe, revision, size, hook, begun) "
-                      "SELECT id, revision, ?, ?, ? FROM recipe WHERE id = ? RETURNING id");
+            db_.query("INSERT INTO sitting (recipe, revision, size, hook, begun, line) "
+                      "SELECT id, revision, ?, ?, ?, ? FROM recipe WHERE id = ? RETURNING id");
         if (!sitting.ok()) return sitting.error();
         {
             Query& q = sitting.value();
-            const Result<bool> row = q.bind(size).bind(hook).bind(now).bind(recipe).step();
+            const Result<bool> row =
+                q.bind(size).bind(hook).bind(now).bind(line).bind(recipe).step();
             if (!row.ok()) return row;
             if (!row.value()) {
                 return no_such_recipe(recipe);
@@ -75,11 +76,28 @@ Result<bool> Store::append(std::int64_t sitting, const Event& event) {
     return done;
 }
 
+Result<bool> Store::read_events(StoredSitting& sitting) {
+    Result<Query> query =
+        db_.query("SELECT kind, at, value, text FROM event WHERE sitting = ? ORDER BY number");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    q.bind(sitting.id);
+    for (;;) {
+        const Result<bool> row = q.step();
+        if (!row.ok()) return row.error();
+        if (!row.value()) return true;
+        const auto kind = std::find(kinds.begin(), kinds.end(), q.text(0));
+        if (kind == kinds.end()) continue; // of a newer program: it does not stand in the way
+        sitting.events.push_back({static_cast<EventKind>(kind - kinds.begin()),
+                                  seconds(q.number(1)), static_cast<int>(q.whole(2)), q.text(3)});
+    }
+}
+
 Result<std::optional<StoredSitting>> Store::last_sitting() {
     StoredSitting found;
     {
         Result<Query> query = db_.query(
-            "SELECT sitting.id, sitting.recipe, size, hook, text FROM sitting "
+            "SELECT sitting.id, sitting.recipe, size, hook, text, line FROM sitting "
             "JOIN revision ON revision.recipe = sitting.recipe AND number = sitting.revision "
             "ORDER BY sitting.id DESC LIMIT 1");
         if (!query.ok()) return query.error();
@@ -87,23 +105,34 @@ Result<std::optional<StoredSitting>> Store::last_sitting() {
         const Result<bool> row = q.step();
         if (!row.ok()) return row.error();
         if (!row.value()) return std::optional<StoredSitting>();
-        found = {q.whole(0), q.text(1), q.text(2), q.text(3), q.text(4), {}};
+        found = {q.whole(0), q.text(1), q.text(2), q.text(3), q.text(4), q.whole(5), {}};
     }
-    Result<Query> query =
-        db_.query("SELECT kind, at, value, text FROM event WHERE sitting = ? ORDER BY number");
-    if (!query.ok()) return query.error();
-    Query& q = query.value();
-    q.bind(found.id);
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) break;
-        const auto kind = std::find(kinds.begin(), kinds.end(), q.text(0));
-        if (kind == kinds.end()) continue; // of a newer program: it does not stand in the way
-        found.events.push_back({static_cast<EventKind>(kind - kinds.begin()), seconds(q.number(1)),
-                                static_cast<int>(q.whole(2)), q.text(3)});
-    }
+    if (const Result<bool> read = read_events(found); !read.ok()) return read.error();
     return std::optional<StoredSitting>(std::move(found));
+}
+
+Result<std::vector<StoredSitting>> Store::sittings_with(std::string_view recipe,
+                                                        std::string_view size, int most) {
+    std::vector<StoredSitting> out;
+    {
+        Result<Query> query = db_.query(
+            "SELECT sitting.id, sitting.recipe, size, hook, text, line FROM sitting "
+            "JOIN revision ON revision.recipe = sitting.recipe AND number = sitting.revision "
+            "WHERE sitting.recipe = ? AND size = ? ORDER BY sitting.id DESC LIMIT ?");
+        if (!query.ok()) return query.error();
+        Query& q = query.value();
+        q.bind(recipe).bind(size).bind(std::int64_t{most});
+        for (;;) {
+            const Result<bool> row = q.step();
+            if (!row.ok()) return row.error();
+            if (!row.value()) break;
+            out.push_back({q.whole(0), q.text(1), q.text(2), q.text(3), q.text(4), q.whole(5), {}});
+        }
+    }
+    for (StoredSitting& sitting : out) {
+        if (const Result<bool> read = read_events(sitting); !read.ok()) return read.error();
+    }
+    return out;
 }
 
 Result<std::int64_t> Store::save_hook(std::string_view text, std::int64_t now) {

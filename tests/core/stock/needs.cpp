@@ -25,7 +25,7 @@ StockItem item(std::int64_t id, const char* what, StockUnit unit, double pack, s
 
 OrderLine line(std::int64_t id, int flies, int due) {
     OrderLine out;
-    out.id = out.order = id;
+    out.id = id;
     out.flies = flies;
     out.due = {due};
     return out;

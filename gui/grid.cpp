@@ -1,0 +1,284 @@
+#include "gui/grid.h"
+
+#include "gui/widgets.h"
+
+#include <algorithm>
+#include <imgui_internal.h>
+#include <imgui_stdlib.h>
+
+namespace wrapwright {
+
+namespace {
+
+/// One grid being drawn.
+class Draw {
+  public:
+    Draw(Ui& ui, const Box& box, const std::vector<GridColumn>& columns, const GridRows& rows,
+         GridPlace& at)
+        : ui_(ui), box_(box), columns_(columns), rows_(rows), at_(at), size_(reach_size(ui)),
+          high_(std::max(least_control, 1.6F * size_)) {
+        at_.row = std::clamp(at_.row, 0, std::max(0, rows_.count - 1));
+        at_.column = std::clamp(at_.column, 0, count() - 1);
+    }
+
+    GridAnswer run(const char* name, int sorted_by, bool sorted_down) {
+        const int row_before = at_.row;
+        if (!at_.editing) walk();
+        measure();
+        heading(sorted_by, sorted_down);
+        cells(name);
+        sums();
+        answer_.moved = answer_.moved || at_.row != row_before;
+        return std::move(answer_);
+    }
+
+  private:
+    [[nodiscard]] int count() const { return static_cast<int>(columns_.size()); }
+    [[nodiscard]] const GridColumn& column(int c) const {
+        return columns_[static_cast<std::size_t>(c)];
+    }
+    [[nodiscard]] float wide(int c) const { return widths_[static_cast<std::size_t>(c)]; }
+    [[nodiscard]] float x_of(int c) const { return xs_[static_cast<std::size_t>(c)]; }
+
+    void begin_edit(std::string text) {
+        if (column(at_.column).fixed) return;
+        at_.editing = at_.fresh_edit = true;
+        at_.text = std::move(text);
+    }
+
+    /// Arrows, and what begins an edit; nothing while another field has the letters.
+    void walk() {
+        ImGuiIO& io = ImGui::GetIO();
+        if (io.WantTextInput || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
+        const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
+        const int page = std::max(1, static_cast<int>(box_.height / high_) - 2);
+        if (pressed(ImGuiKey_DownArrow)) ++at_.row;
+        if (pressed(ImGuiKey_UpArrow)) --at_.row;
+        if (pressed(ImGuiKey_PageDown)) at_.row += page;
+        if (pressed(ImGuiKey_PageUp)) at_.row -= page;
+        if (pressed(ImGuiKey_LeftArrow)) --at_.column;
+        if (pressed(ImGuiKey_RightArrow)) ++at_.column;
+        if (pressed(ImGuiKey_Tab)) at_.column += io.KeyShift ? -1 : 1;
+        if (pressed(ImGuiKey_Home)) io.KeyCtrl ? at_.row = 0 : at_.column = 0;
+        if (pressed(ImGuiKey_End)) {
+            io.KeyCtrl ? at_.row = rows_.count - 1 : at_.column = count() - 1;
+        }
+        at_.row = std::clamp(at_.row, 0, std::max(0, rows_.count - 1));
+        at_.column = std::clamp(at_.column, 0, count() - 1);
+        if (rows_.count == 0) return;
+        if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
+            begin_edit(rows_.text(at_.row, at_.column));
+            return;
+        }
+        if (pressed(ImGuiKey_Delete) && io.KeyCtrl) answer_.remove = true;
+        if (pressed(ImGuiKey_Delete) && !io.KeyCtrl && !column(at_.column).fixed) {
+            end_edit({}, 0, 0);
+            return;
+        }
+        if (io.KeyCtrl || io.KeyAlt) return;
+        // Letters begin anew what stands in the cell.
+        std::string typed;
+        for (const ImWchar c : io.InputQueueCharacters) {
+            if (c < 32) continue;
+            char utf8[5] = {};
+            typed += ImTextCharToUtf8(utf8, c);
+        }
+        if (!typed.empty()) begin_edit(std::move(typed));
+    }
+
+    void end_edit(std::string text, int down, int on) {
+        answer_.edited = true;
+        answer_.row = at_.row;
+        answer_.column = at_.column;
+        answer_.text = std::move(text);
+        at_.editing = false;
+        at_.row = std::clamp(at_.row + down, 0, std::max(0, rows_.count - 1));
+        at_.column = std::clamp(at_.column + on, 0, count() - 1);
+        if (down != 0) answer_.moved = true;
+    }
+
+    /// Columns that fit, from the first in sight on, so that the one that is stood at is among them.
+    void measure() {
+        const float letter = 0.56F * size_;
+        widths_.clear();
+        for (const GridColumn& c : columns_) {
+            const auto title = static_cast<float>(c.title.size()) + 1.5F;
+            widths_.push_back(std::max(c.letters, title) * letter + 1.5F * grid);
+        }
+        const float room = box_.width - 3.0F * grid;
+        at_.left = std::clamp(at_.left, 0, count() - 1);
+        at_.left = std::min(at_.left, at_.column);
+        const auto reach = [&](int from, int to) {
+            float sum = 0.0F;
+            for (int c = from; c <= to; ++c) sum += wide(c);
+            return sum;
+        };
+        while (at_.left < at_.column && reach(at_.left, at_.column) > room) ++at_.left;
+        while (at_.left > 0 && reach(at_.left - 1, count() - 1) <= room) --at_.left;
+        // Room that is left over goes to the widest.
+        const float all = reach(at_.left, count() - 1);
+        if (all < room) {
+            auto most = std::max_element(widths_.begin() + at_.left, widths_.end());
+            *most += room - all;
+        }
+        xs_.assign(columns_.size(), -1.0F);
+        float x = box_.x;
+        for (int c = at_.left; c < count(); ++c) {
+            xs_[static_cast<std::size_t>(c)] = x;
+            x += wide(c);
+            last_ = c;
+            if (x + 4.0F * size_ > box_.x + room) break;
+        }
+    }
+
+    [[nodiscard]] Box cell(int c, float y) const {
+        const float right = std::min(x_of(c) + wide(c), box_.right() - 3.0F * grid);
+        return {x_of(c), y, right - x_of(c), high_};
+    }
+
+    void words(const Box& in, std::string_view text, Colour colour, bool right) {
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        ImFont* font = ui_.fonts.small;
+        const float width =
+            font->CalcTextSizeA(size_, FLT_MAX, 0.0F, text.data(), text.data() + text.size()).x;
+        const float y = in.y + 0.5F * (in.height - size_);
+        const float x = right ? std::max(in.x, in.right() - width) : in.x;
+        const ImVec4 clip(in.x, in.y, in.right(), in.bottom());
+        list.AddText(font, size_, {x, y}, im(colour), text.data(), text.data() + text.size(), 0.0F,
+                     &clip);
+    }
+
+    void heading(int sorted_by, bool sorted_down) {
+        for (int c = at_.left; c <= last_; ++c) {
+            const Box in = cell(c, box_.y);
+            std::string title(column(c).title);
+            const std::string label = title + "##heading";
+            ImGui::SetCursorScreenPos(corner(in));
+            ImGui::PushItemFlag(ImGuiItemFlags_NoNav, true);
+            if (ImGui::InvisibleButton(label.c_str(), {in.width, in.height})) answer_.heading = c;
+            ImGui::PopItemFlag();
+            note_control(ui_, label, in);
+            if (c == sorted_by) title.append(sorted_down ? " \xC2\xB7v" : " \xC2\xB7^");
+            words(in.inside(0.75F * grid), title, ui_.colours.soft, column(c).number);
+        }
+        ImGui::GetWindowDrawList()->AddLine({box_.x, box_.y + high_},
+                                            {box_.right(), box_.y + high_}, im(ui_.colours.soft),
+                                            2.0F);
+    }
+
+    void cells(const char* name) {
+        const float foot = rows_.sums.empty() ? 0.0F : high_;
+        const Box in{box_.x, box_.y + high_, box_.width, box_.height - high_ - foot};
+        Scroll scroll(ui_, name, in);
+        const float top_of_row = high_ * static_cast<float>(at_.row);
+        if (at_.row != seen_row() || ui_.typing.fresh) {
+            if (top_of_row < ImGui::GetScrollY()) ImGui::SetScrollY(top_of_row);
+            if (top_of_row + high_ > ImGui::GetScrollY() + in.height) {
+                ImGui::SetScrollY(top_of_row + high_ - in.height);
+            }
+            seen_row() = at_.row;
+        }
+        const int first = std::max(0, static_cast<int>(ImGui::GetScrollY() / high_) - 1);
+        const int last = std::min(rows_.count, first + static_cast<int>(in.height / high_) + 3);
+        (void)scroll.row(high_ * static_cast<float>(first));
+        for (int r = first; r < last; ++r) row(r, scroll.row(high_));
+        (void)scroll.row(high_ * static_cast<float>(std::max(0, rows_.count - last)));
+    }
+
+    /// The row that was brought into sight last; kept by the toolkit with the window.
+    int& seen_row() {
+        return *ImGui::GetStateStorage()->GetIntRef(ImGui::GetID("row in sight"), -1);
+    }
+
+    void row(int r, const Box& line) {
+        ImDrawList& list = *ImGui::GetWindowDrawList();
+        if (r == at_.row) {
+            list.AddRectFilled(corner(line), far_corner(line), im(ui_.colours.field));
+        }
+        for (int c = at_.left; c <= last_; ++c) {
+            const Box in = cell(c, line.y);
+            const bool here = r == at_.row && c == at_.column;
+            if (here && at_.editing) {
+                edit(in);
+                continue;
+            }
+            ImGui::SetCursorScreenPos(corner(in));
+            ImGui::PushID(r * 64 + c);
+            ImGui::PushItemFlag(ImGuiItemFlags_NoNav, true);
+            const bool pressed = ImGui::InvisibleButton("cell", {in.width, in.height});
+            ImGui::PopItemFlag();
+            ImGui::PopID();
+            if (pressed && !at_.editing) {
+                // The first press goes there, the second one edits.
+                if (here) begin_edit(rows_.text(r, c));
+                if (r != at_.row) answer_.moved = true;
+                at_.row = r;
+                at_.column = c;
+            }
+            if (here) {
+                list.AddRect(corner(in), far_corner(in), im(ui_.colours.accent), 3.0F, 0, 3.0F);
+                note_control(ui_, "cell", in);
+            }
+            const Colour colour =
+                rows_.colour ? rows_.colour(r, c)
+                             : (column(c).fixed ? ui_.colours.soft : ui_.colours.ink);
+            words(in.inside(0.75F * grid), rows_.text(r, c), colour, column(c).number);
+        }
+        list.AddLine({line.x, line.bottom()}, {box_.right() - 3.0F * grid, line.bottom()},
+                     im(ui_.colours.line));
+    }
+
+    void edit(Box in) {
+        in.width = std::max(in.width, std::min(14.0F * size_, box_.right() - in.x - 3.0F * grid));
+        if (at_.fresh_edit) ImGui::SetKeyboardFocusHere();
+        const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
+        ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
+        if (at_.fresh_edit && state != nullptr) {
+            state->ClearSelection();
+            state->Stb.cursor = state->CurLenW;
+            at_.fresh_edit = false;
+        }
+        const bool tab = ImGui::IsKeyPressed(ImGuiKey_Tab);
+        if (entered) {
+            end_edit(at_.text, 1, 0);
+        } else if (tab && !at_.fresh_edit) {
+            end_edit(at_.text, 0, ImGui::GetIO().KeyShift ? -1 : 1);
+        } else if (ImGui::IsKeyPressed(ImGuiKey_Escape)) {
+            at_.editing = false;
+        } else if (state == nullptr && !at_.fresh_edit && !ImGui::IsItemActive()) {
+            end_edit(at_.text, 0, 0); // pressed somewhere else: what was typed counts
+        }
+    }
+
+    void sums() {
+        if (rows_.sums.empty()) return;
+        const float y = box_.bottom() - high_;
+        ImGui::GetWindowDrawList()->AddLine({box_.x, y}, {box_.right(), y}, im(ui_.colours.soft),
+                                            2.0F);
+        for (int c = at_.left; c <= last_; ++c) {
+            if (static_cast<std::size_t>(c) >= rows_.sums.size()) break;
+            words(cell(c, y).inside(0.75F * grid), rows_.sums[static_cast<std::size_t>(c)],
+                  ui_.colours.ink, column(c).number);
+        }
+    }
+
+    Ui& ui_;
+    Box box_;
+    const std::vector<GridColumn>& columns_;
+    const GridRows& rows_;
+    GridPlace& at_;
+    float size_, high_;
+    std::vector<float> widths_{}, xs_{};
+    int last_ = 0;
+    GridAnswer answer_{};
+};
+
+} // namespace
+
+GridAnswer draw_grid(Ui& ui, const char* name, const Box& box,
+                     const std::vector<GridColumn>& columns, const GridRows& rows, GridPlace& at,
+                     int sorted_by, bool sorted_down) {
+    return Draw(ui, box, columns, rows, at).run(name, sorted_by, sorted_down);
+}
+
+} // namespace wrapwright
