@@ -57,6 +57,7 @@ class Answer {
         }
         if (screen == Screen::check) check_again(model());
         if (screen == Screen::edit) write();
+        if (screen == Screen::orders) effect(EffectKind::load_book);
     }
     [[nodiscard]] Duration pace() {
         const double said = model().settings.pace_s;
@@ -82,6 +83,14 @@ class Answer {
     void next_rules();
     void check(const Wish& wish);
     void check_photo(const Wish& wish);
+    void book(const Wish& wish);
+    void book_cell(std::int64_t row, const std::string& key, const std::string& text);
+    void stock_cell(std::int64_t row, const std::string& column, const std::string& text);
+    void order_cell(std::int64_t row, const std::string& column, const std::string& text);
+    void remove_row(std::int64_t row, bool stock);
+    void people(const std::string& key, double value);
+    void class_clock(int what);
+    void keep_book(BookChange change, int what = 0);
     void next_standard();
     void caliper(int fly, const std::string& text);
     void keep_lengths();

@@ -19,13 +19,14 @@ bool names_something(const Wish& wish) {
     switch (wish.kind) {
     case WishKind::command:
     case WishKind::set_key: return within(command_count);
-    case WishKind::show: return within(static_cast<int>(Screen::edit) + 1);
+    case WishKind::show: return within(static_cast<int>(Screen::orders) + 1);
     case WishKind::sheet: return within(static_cast<int>(Sheet::caliper) + 1);
     case WishKind::view: return within(static_cast<int>(PictureView::eye) + 1);
     case WishKind::tick_off: return wish.number >= 0;
     case WishKind::edit_view: return within(static_cast<int>(EditView::versions) + 1);
     case WishKind::help_view: return within(static_cast<int>(HelpView::tour) + 1);
     case WishKind::check_view: return within(static_cast<int>(CheckView::batch) + 1);
+    case WishKind::orders_view: return within(static_cast<int>(OrdersView::people) + 1);
     case WishKind::mark:
     case WishKind::unmark: return within(static_cast<int>(photo_spots));
     case WishKind::scale_by: return within(static_cast<int>(ScaleBy::gape) + 1);
@@ -179,6 +180,7 @@ Model with_fly(Model model, std::shared_ptr<const OpenFly> fly, std::vector<Even
     model.check.photos.clear();
     model.check.photo = {};
     model.check.fly = 1;
+    if (model.events.empty()) model.book.tying = 0; // whoever ties for an order says so after
     check_again(model);
     model.reached.reset();
     model.ask.mg = 0.0;

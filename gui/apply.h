@@ -30,6 +30,12 @@ enum class EffectKind : unsigned char {
     versions,      ///< the revisions of the recipe that is written, into the model
     version,       ///< number = VersionAsk of the revision `event.number`, text
     share,         ///< number = ShareAsk, text
+    load_book,     ///< stock and orders, and what they come to
+    keep_book,     ///< change; number: 0 new, 1 an undoing, 2 a redoing
+    table_in,      ///< key, text = file
+    table_out,     ///< key
+    order_page,    ///< number = line
+    tie_line,      ///< number = line
     rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment
     save_steps,    ///< the pictures after each step
@@ -45,6 +51,7 @@ struct Effect {
     Event event{};
     int number = 0;
     std::string key{}, text{};
+    BookChange change{};
 };
 
 /// The next model, and what must be done for it before it is shown.

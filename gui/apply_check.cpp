@@ -179,7 +179,7 @@ void Answer::check_photo(const Wish& wish) {
                               : "Corners set where the card's edges meet");
         break;
     }
-    default: return;
+    default: book(wish); return;
     }
     changed_marks();
 }

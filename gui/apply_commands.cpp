@@ -55,6 +55,7 @@ void Answer::command(Command command) {
         if (at_work(m)) m.check.fly = m.course[static_cast<std::size_t>(m.state.at)].fly + 1;
         m.sheet = Sheet::caliper;
         break;
+    case Command::orders: show(m.screen == Screen::orders ? Screen::bench : Screen::orders); break;
     case Command::lay_out:
         show(m.screen == Screen::lay_out ? Screen::bench : Screen::lay_out);
         break;

@@ -158,6 +158,9 @@ void Answer::set(const std::string& key, const std::string& text) {
     Effect& e = effect(EffectKind::save_setting, text);
     e.key = key;
     if (model().screen == Screen::water) dip(model());
+    if (model().screen == Screen::orders) {
+        reckon(model().book, terms_of(model().settings.book, model().book.today));
+    }
 }
 
 } // namespace wrapwright::detail

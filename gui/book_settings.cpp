@@ -8,7 +8,7 @@ namespace {
 
 struct NumberRow {
     std::string_view key;
-    double BookSettings::*member;
+    double BookSettings::* member;
     double least, most;
 };
 constexpr NumberRow numbers[] = {
@@ -22,7 +22,7 @@ constexpr NumberRow numbers[] = {
 
 struct MoneyRow {
     std::string_view key;
-    Money BookSettings::*member;
+    Money BookSettings::* member;
 };
 constexpr MoneyRow moneys[] = {
     {"an hour's worth", &BookSettings::hourly},

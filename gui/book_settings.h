@@ -11,11 +11,11 @@
 namespace wrapwright {
 
 struct BookSettings {
-    double spoil = 0.05;    ///< 0 to 0.5
-    double sure = 0.95;     ///< 0 to 0.999; 0: just the spoilt share on top
-    double waste = 0.10;    ///< 0 to 0.9
-    double learning = 1.0;  ///< rate of the curve where none is fitted, 0.5 to 1
-    bool wright = false;    ///< Wright's curve instead of Crawford's
+    double spoil = 0.05;   ///< 0 to 0.5
+    double sure = 0.95;    ///< 0 to 0.999; 0: just the spoilt share on top
+    double waste = 0.10;   ///< 0 to 0.9
+    double learning = 1.0; ///< rate of the curve where none is fitted, 0.5 to 1
+    bool wright = false;   ///< Wright's curve instead of Crawford's
     std::array<double, 7> minutes{120.0, 120.0, 120.0, 120.0, 120.0, 120.0, 120.0}; ///< Monday on
     Money hourly{}, packing{}, postage{};
     double fee = 0.0, tax = 0.0; ///< shares of the price, 0 to 0.45; a tax of 0 is no column

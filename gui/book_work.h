@@ -11,7 +11,7 @@
 
 namespace wrapwright {
 
-enum class OrdersView : unsigned char { lines, needs, days, cost, people };
+enum class OrdersView : unsigned char { lines, stock, needs, days, cost, people };
 
 struct BookWork {
     std::shared_ptr<const Book> book{}; ///< nothing until a screen of it was opened
@@ -21,6 +21,7 @@ struct BookWork {
     std::int64_t item = 0, line = 0; ///< rows that are picked; 0: none
     std::vector<Entry> history{};    ///< of that item, newest last
     std::vector<BookChange> undo{}, redo{};
+    std::string refused{}; ///< what was typed and not taken, with the reason; until the next edit
 
     std::string table{}; ///< the file whose preview is shown; empty: none
     std::shared_ptr<const BookPreview> preview{};
@@ -29,10 +30,10 @@ struct BookWork {
     Day today{};
     // A class or a swap.
     int students = 6, flies_each = 3, people = 12, for_host = 0;
-    double stretch = 2.0;     ///< how much longer learners take, 1 to 6
-    Duration class_since{};   ///< when the room's clock was started; 0: it stands
-    int class_step = 0;       ///< where the room is
-    int class_done = 0;       ///< hands up
+    double stretch = 2.0;   ///< how much longer learners take, 1 to 6
+    Duration class_since{}; ///< when the room's clock was started; 0: it stands
+    int class_step = 0;     ///< where the room is
+    int class_done = 0;     ///< hands up
 };
 
 /// The line that is picked, the item that is; nullptr where none is.

@@ -92,7 +92,7 @@ class Draw {
         answer_.column = at_.column;
         answer_.text = std::move(text);
         at_.editing = false;
-        at_.row = std::clamp(at_.row + down, 0, std::max(0, rows_.count - 1));
+        at_.row = std::max(0, at_.row + down); // past the last: the new row to come
         at_.column = std::clamp(at_.column + on, 0, count() - 1);
         if (down != 0) answer_.moved = true;
     }
@@ -161,9 +161,8 @@ class Draw {
             if (c == sorted_by) title.append(sorted_down ? " \xC2\xB7v" : " \xC2\xB7^");
             words(in.inside(0.75F * grid), title, ui_.colours.soft, column(c).number);
         }
-        ImGui::GetWindowDrawList()->AddLine({box_.x, box_.y + high_},
-                                            {box_.right(), box_.y + high_}, im(ui_.colours.soft),
-                                            2.0F);
+        ImGui::GetWindowDrawList()->AddLine(
+            {box_.x, box_.y + high_}, {box_.right(), box_.y + high_}, im(ui_.colours.soft), 2.0F);
     }
 
     void cells(const char* name) {
@@ -219,9 +218,9 @@ class Draw {
                 list.AddRect(corner(in), far_corner(in), im(ui_.colours.accent), 3.0F, 0, 3.0F);
                 note_control(ui_, "cell", in);
             }
-            const Colour colour =
-                rows_.colour ? rows_.colour(r, c)
-                             : (column(c).fixed ? ui_.colours.soft : ui_.colours.ink);
+            const Colour colour = rows_.colour
+                                      ? rows_.colour(r, c)
+                                      : (column(c).fixed ? ui_.colours.soft : ui_.colours.ink);
             words(in.inside(0.75F * grid), rows_.text(r, c), colour, column(c).number);
         }
         list.AddLine({line.x, line.bottom()}, {box_.right() - 3.0F * grid, line.bottom()},
@@ -231,7 +230,9 @@ class Draw {
     void edit(Box in) {
         in.width = std::max(in.width, std::min(14.0F * size_, box_.right() - in.x - 3.0F * grid));
         if (at_.fresh_edit) ImGui::SetKeyboardFocusHere();
+        ImGui::PushTabStop(false);
         const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
+        ImGui::PopTabStop();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
         if (at_.fresh_edit && state != nullptr) {
             state->ClearSelection();

@@ -27,15 +27,6 @@ struct GridRows {
     std::vector<std::string> sums{};                     ///< a last line that stays; empty: none
 };
 
-/// Where somebody stands in it.
-struct GridPlace {
-    int row = 0, column = 0;
-    bool editing = false;
-    bool fresh_edit = false;
-    std::string text{};
-    int left = 0; ///< the first column in sight
-};
-
 struct GridAnswer {
     bool edited = false; ///< `text` of row and column was ended with enter or tab
     int row = 0, column = 0;

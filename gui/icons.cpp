@@ -147,6 +147,20 @@ void draw_marks(Pen& pen, Icon icon) {
         pen.line({{5, 3}, {5, 20}, {9, 13}, {9, 6}});
         pen.line({{19, 3}, {19, 20}, {15, 13}, {15, 6}});
         break;
+    case Icon::orders:
+        pen.line({{5, 3},
+                  {19, 3},
+                  {19, 21},
+                  {16.6F, 19},
+                  {14.3F, 21},
+                  {12, 19},
+                  {9.7F, 21},
+                  {7.4F, 19},
+                  {5, 21},
+                  {5, 3}});
+        pen.line({{8, 8}, {16, 8}});
+        pen.line({{8, 12}, {13, 12}});
+        break;
     case Icon::star:
         pen.line({{12, 3},
                   {14.5F, 9.2F},

@@ -26,6 +26,7 @@ enum class Icon : unsigned char {
     what_if, ///< two windings, one beside the other
     caliper, ///< two jaws about a bar
     write,   ///< a card with lines and a pen on it
+    orders,  ///< a slip with lines and a mark
     drop,    ///< a drop with a line that sinks in it
 };
 

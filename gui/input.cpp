@@ -59,6 +59,7 @@ bool everywhere(Command command) {
     case Command::in_water:
     case Command::check:
     case Command::write:
+    case Command::orders:
     case Command::turn_fly:
     case Command::next_view:
     case Command::overlays:
@@ -76,7 +77,10 @@ bool asks_for_words(Sheet sheet) {
 bool keys_move_about(const Model& model) {
     const bool lists = model.screen == Screen::settings || model.screen == Screen::keys ||
                        model.screen == Screen::what_if || model.screen == Screen::water ||
-                       model.screen == Screen::check || model.screen == Screen::edit;
+                       model.screen == Screen::check ||
+                       (model.screen == Screen::orders && model.book.view != OrdersView::lines &&
+                        model.book.view != OrdersView::stock) ||
+                       model.screen == Screen::edit;
     return lists || asks_for_words(model.sheet) || model.sheet == Sheet::restore;
 }
 
@@ -109,6 +113,14 @@ void take_keys(const Model& model, Typing& typing, Wishes& wishes) {
             Wish w = wish(WishKind::set_key, typing.key_for, word);
             typing.key_for = -1;
             if (word != "escape") wishes.push_back(std::move(w));
+            continue;
+        }
+        // A table takes the letters and its own keys.
+        if (model.screen == Screen::orders && model.sheet == Sheet::closed) {
+            if (typing.grid.editing || io.WantTextInput) continue;
+            if (word == "escape") wishes.push_back(wish(Command::close));
+            if (word == "ctrl z") wishes.push_back(wish(WishKind::book_undo));
+            if (word == "ctrl y") wishes.push_back(wish(WishKind::book_redo));
             continue;
         }
         const auto command = command_of(model.settings.keys, word);

@@ -33,6 +33,7 @@ enum class Command : unsigned char {
     check,    ///< is it in proportion: targets, photo, true size, batch
     caliper,  ///< type what was measured
     write,    ///< the recipe: parts, steps, materials, sizes
+    orders,   ///< stock, orders, what they need, days, cost
     lay_out,
     library,
     settings,

@@ -129,6 +129,9 @@ Duration next_change(const Model& model) {
     if (!model.notice.empty()) next = std::min(next, model.notice_until);
     if (model.counting) next = std::min(next, model.next_turn);
     if (model.film_playing) next = std::min(next, model.film_next);
+    if (model.screen == Screen::orders && model.book.class_since.si > 0.0) {
+        next = std::min(next, seconds(std::floor(model.now.si) + 1.0)); // the room's clock
+    }
     if (at_work(model)) {
         const Duration wait = wait_at(*model.fly, moment_of(model));
         const double gone = (model.now - model.stop_since).si;

@@ -4,6 +4,7 @@
 #include "core/bench/sitting.h"
 #include "core/recipe/rule_set.h"
 #include "core/water/reach.h"
+#include "gui/book_work.h"
 #include "gui/check_work.h"
 #include "gui/edit_work.h"
 #include "gui/open_fly.h"
@@ -27,7 +28,8 @@ enum class Screen : unsigned char {
     what_if,
     water,
     check,
-    edit
+    edit,
+    orders ///< stock and orders
 };
 
 /// What is open over the bench and asks for an answer.
@@ -139,6 +141,7 @@ struct Model {
     LibraryAsk library_ask{};
     HelpView help_view = HelpView::keys;
     int tour = -1; ///< its stop; -1: it is not taken
+    BookWork book{};
 
     std::vector<LibraryRow> library{};
     std::string search{};

@@ -15,12 +15,13 @@ struct Door {
     std::string_view label;
 };
 
-constexpr std::array<Door, 9> doors{{
+constexpr std::array<Door, 10> doors{{
     {Icon::film, Command::film, "Film"},
     {Icon::what_if, Command::what_if, "What if"},
     {Icon::drop, Command::in_water, "Water"},
     {Icon::caliper, Command::check, "Check"},
     {Icon::write, Command::write, "Write"},
+    {Icon::orders, Command::orders, "Orders"},
     {Icon::lay_out, Command::lay_out, "Lay out"},
     {Icon::library, Command::library, "Recipes"},
     {Icon::settings, Command::settings, "Settings"},

@@ -48,6 +48,8 @@ void panel_check(Ui& ui, const Box& box);
 
 /// The recipe while it is written.
 void panel_edit(Ui& ui, const Box& box);
+/// Stock and orders: lines, stock, needs, days, cost, classes and swaps.
+void panel_orders(Ui& ui, const Box& box);
 
 /// What was measured of the fly in the vise, with a line for more.
 void panel_caliper(Ui& ui, const Box& box);

@@ -146,6 +146,7 @@ void screen(Ui& ui, const Box& window) {
     case Screen::water: panel_water(ui, all); break;
     case Screen::check: panel_check(ui, all); break;
     case Screen::edit: panel_edit(ui, all); break;
+    case Screen::orders: panel_orders(ui, all); break;
     }
 }
 

@@ -66,6 +66,7 @@ std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settin
         {"rules", settings.rules},
         {"key map", text_of(settings.keys)},
     };
+    add_texts(settings.book, texts);
     for (const auto& [screen, dots] : settings.screens) {
         texts.emplace_back(dots_key(screen), write_number(dots));
     }
@@ -117,6 +118,7 @@ bool take_setting(Settings& settings, std::string_view key, std::string_view tex
         settings.keys = key_map_of(text);
         return true;
     }
+    if (take_setting(settings.book, key, text)) return true;
     if (!key.starts_with("show ")) return false;
     const auto it = std::find(overlays.begin(), overlays.end(), key.substr(5));
     if (it == overlays.end()) return false;

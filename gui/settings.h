@@ -1,6 +1,7 @@
 #pragma once
 // What a person sets once, and its form as texts for the store.
 
+#include "gui/book_settings.h"
 #include "gui/key_map.h"
 
 #include <string>
@@ -54,6 +55,7 @@ struct Settings {
     double twin_limit = 0.1;               ///< share of the mean, 0.01 to 0.5
     std::string rules = "slate-weir-open"; ///< the rule set that flies are held against
     bool overlays[overlay_count] = {false, true, true, true, true, false, false, true};
+    BookSettings book{};
     KeyMap keys = usual_keys();
     friend bool operator==(const Settings&, const Settings&) = default;
 };

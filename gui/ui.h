@@ -1,11 +1,13 @@
 #pragma once
 // What the panels draw with: the model, the colours, the letters, and the wishes that they collect.
 
+#include "gui/grid_place.h"
 #include "gui/theme.h"
 #include "gui/type_size.h"
 #include "gui/wish.h"
 
 #include <imgui.h>
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -47,9 +49,13 @@ struct Typing {
     int edit_op_at = 0;           ///< the operation that enter takes
     bool edit_row_focus = false;  ///< the row that is picked gets the keys next
     bool edit_line_focus = false; ///< the line that adds does
-    int key_for = -1;             ///< the command that waits for a key
-    int library_at = 0;           ///< the row that is picked
-    bool fresh = true;            ///< the screen or sheet has just come
+    GridPlace grid{};             ///< of the table that is open
+    TableOrder order{};
+    std::string filter{}, table_file{};
+    std::map<std::string, std::string> fields{}; ///< of settings, while they are typed
+    int key_for = -1;                            ///< the command that waits for a key
+    int library_at = 0;                          ///< the row that is picked
+    bool fresh = true;                           ///< the screen or sheet has just come
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };

@@ -84,6 +84,21 @@ enum class WishKind : unsigned char {
     tour,         ///< number = its stop; -1 leaves it
     edit_back,    ///< to the newest revision; what was written since goes into the history
     edit_new,     ///< text = the class of fly
+    orders_view,  ///< number = OrdersView
+    book_cell,    ///< of row `number`, 0 a new one: key = "stock" or "order", a blank, column; text
+    book_remove,  ///< row `number` of key = "stock" or "order"
+    pick_row,     ///< row `number` of key = "stock" or "order"
+    book_undo,
+    book_redo,
+    reserve_line, ///< number = line
+    release_line, ///< number = line
+    tie_line,     ///< number = line: its fly is opened for a sitting
+    table_in,     ///< key = "stock" or "order", text = file: shows what it would change
+    table_take,   ///< does what was shown, or, number = 0, does not
+    table_out,    ///< key = "stock" or "order"
+    order_page,   ///< number = line
+    people,       ///< key = what is counted, x = how many
+    class_clock,  ///< number: 0 start or stop, 1 next step, -1 back, 2 and 3 a hand up or down
     save_frame,   ///< the picture that is shown
     save_steps,   ///< one for each step
     put_away,     ///< the trouble that was read

@@ -71,7 +71,9 @@ Result<bool> App::start(const AppWish& wish) {
     load_rules(wish.assets);
     load_stock(wish.assets);
     Result<bool> opened = open_first(wish);
-    return opened.ok() ? recall_measures(model_) : opened;
+    if (!opened.ok()) return opened;
+    if (const Result<bool> settled = settle_stock(model_); !settled.ok()) return settled;
+    return recall_measures(model_);
 }
 
 void App::seed(const std::filesystem::path& assets) {
@@ -140,6 +142,7 @@ Result<bool> App::open_first(const AppWish& wish) {
                 fly_at(sitting.recipe, std::move(recipe).value(), sitting.size, sitting.hook);
             if (fly.ok()) {
                 sitting_ = sitting.id;
+                model_.book.tying = sitting.line;
                 model_ = with_fly(std::move(model_), fly.value(), sitting.events);
                 return true;
             }
@@ -284,7 +287,12 @@ void App::answer(const Wish& wish) {
         model_.trouble = done.error().message + "; " + done.error().remedy;
         return; // nothing of it is shown
     }
+    const bool settled = applied.model.state.fly_state == model_.state.fly_state;
     model_ = std::move(applied.model);
+    if (settled) return;
+    // The event is kept; where the stock could not follow, it does so at the next start.
+    const Result<bool> done = settle_stock(model_);
+    if (!done.ok()) model_.trouble = done.error().message + "; " + done.error().remedy;
 }
 
 } // namespace wrapwright

@@ -6,6 +6,7 @@
 #include "gui/wraps.h"
 #include "platform/backend.h"
 #include "platform/gl/scene_texture.h"
+#include "platform/order_facts.h"
 #include "platform/store/store.h"
 
 #include <array>
@@ -90,6 +91,19 @@ class App {
     [[nodiscard]] Result<bool> new_recipe(const std::string& fly_class, Model& next);
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
+    /// Stock and orders from the store into the model, with what they come to.
+    [[nodiscard]] Result<bool> load_book(Model& next, bool history_alone);
+    [[nodiscard]] Result<bool> keep_book(const Effect& effect, Model& next);
+    /// Brings the ledger to what the sitting says.
+    [[nodiscard]] Result<bool> settle_stock(Model& next);
+    [[nodiscard]] Result<bool> look_into_table(const Effect& effect, Model& next);
+    [[nodiscard]] Result<bool> write_page(const std::filesystem::path& file, std::string_view bytes,
+                                          Model& next);
+    [[nodiscard]] Result<bool> write_book_table(const std::string& key, Model& next);
+    [[nodiscard]] Result<bool> write_order_page(std::int64_t line, Model& next);
+    [[nodiscard]] Result<bool> tie_line(std::int64_t id, Model& next);
+    /// What an effect on stock and orders asks.
+    [[nodiscard]] Result<bool> carry_out_book(const Effect& effect, Model& next);
     [[nodiscard]] std::int64_t today() const {
         return static_cast<std::int64_t>(backend_->wall_clock().si);
     }
@@ -108,6 +122,7 @@ class App {
     std::vector<std::pair<std::string, std::string>> rank_queue_{}; ///< id and name, last first
     std::vector<Sinker> ranked_{};
     bool to_rank_ = false, ranking_ = false;
+    FactFinder facts_{};
     std::optional<UiRenderer> ui_{};
     std::optional<TypeSizes> lettered_{};
     Fonts fonts_{};

@@ -43,7 +43,7 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::begin_sitting: {
         const std::string hook = next.fly->own ? write_hook(*next.fly->own) : "";
         const auto begun = store_.begin_sitting(next.fly->id, write_hook_size(next.fly->size),
-                                                effect.event, today(), hook);
+                                                effect.event, today(), hook, next.book.tying);
         if (!begun.ok()) return begun.error();
         sitting_ = begun.value();
         return true;
@@ -63,6 +63,12 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::keep_fall:
     case EffectKind::drop_fall:
     case EffectKind::keep_weighing: return keep_measure(effect, next);
+    case EffectKind::load_book:
+    case EffectKind::keep_book:
+    case EffectKind::table_in:
+    case EffectKind::table_out:
+    case EffectKind::order_page:
+    case EffectKind::tie_line: return carry_out_book(effect, next);
     case EffectKind::rank: to_rank_ = true; return true;
     case EffectKind::open_photo: return open_photo_file(effect.text, next);
     case EffectKind::recall_photo: return recall_photo(effect.number, next);

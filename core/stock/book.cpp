@@ -24,7 +24,30 @@ void take_back(const std::vector<Row>& kept, const std::vector<Row>& before,
     }
 }
 
+template <class Row>
+void put(std::vector<Row>& rows, const std::vector<Row>& kept) {
+    for (const Row& row : kept) {
+        const auto at = std::lower_bound(rows.begin(), rows.end(), row.id,
+                                         [](const Row& a, std::int64_t id) { return a.id < id; });
+        if (at != rows.end() && at->id == row.id) {
+            *at = row;
+        } else {
+            rows.insert(at, row);
+        }
+    }
+}
+
 } // namespace
+
+bool merge(Book& book, const BookChange& kept) {
+    put(book.items, kept.items);
+    put(book.lines, kept.lines);
+    for (const Entry& entry : kept.entries) {
+        if (entry.undoes != 0) return false;
+        book.holdings.take(entry);
+    }
+    return true;
+}
 
 const StockItem* item_of(const Book& book, std::int64_t id) { return by_id(book.items, id); }
 

@@ -30,6 +30,12 @@ struct Book {
 [[nodiscard]] const StockItem* item_of(const Book& book, std::int64_t id);
 [[nodiscard]] const OrderLine* line_of(const Book& book, std::int64_t id);
 
+/// Takes a change that was kept into the book; whether that was enough. A change that undoes entries
+/// needs the whole list again.
+///
+/// Valid   `kept` has all its ids
+[[nodiscard]] bool merge(Book& book, const BookChange& kept);
+
 /// What takes a change back that was kept: the rows as they were in `before`, new rows put away, its
 /// entries undone.
 ///

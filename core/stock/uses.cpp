@@ -18,12 +18,18 @@ std::string hook_name(const Recipe& recipe, int base) {
     return words.empty() ? base_words(recipe, base) : words;
 }
 
+/// A cape is bought whole, whatever the length of the barbs that are taken from it.
+bool sold_by_size(const Pattern& pattern, int material) {
+    const MaterialKind kind = pattern.recipe.materials[static_cast<std::size_t>(material)].kind;
+    return kind != MaterialKind::hackle && kind != MaterialKind::soft_hackle;
+}
+
 std::string name_of(const Pattern& pattern, const Draw& draw) {
     if (draw.material == none) {
         return hook_name(pattern.recipe, draw.base).append(" #").append(write_hook_size(draw.hook));
     }
     std::string words = material_words(pattern.recipe, draw.material);
-    if (draw.measure.si > 0.0) {
+    if (draw.measure.si > 0.0 && sold_by_size(pattern, draw.material)) {
         words.append(1, ' ').append(write_rounded(in_millimetres(draw.measure), 2)).append(" mm");
     }
     return words;

@@ -130,6 +130,8 @@ class Store {
     [[nodiscard]] Result<bool> keep(BookChange& change, std::int64_t now);
     /// Stock and orders as they stand now.
     [[nodiscard]] Result<Book> book();
+    /// The lines of the stock alone, without what is on hand.
+    [[nodiscard]] Result<std::vector<StockItem>> stock_items();
     /// The entries of one sitting, or of one item, oldest first.
     [[nodiscard]] Result<std::vector<Entry>> entries_of_sitting(std::int64_t sitting);
     [[nodiscard]] Result<std::vector<Entry>> entries_of_item(std::int64_t item, int most);

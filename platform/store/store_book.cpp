@@ -111,35 +111,40 @@ Result<bool> Store::keep(BookChange& change, std::int64_t now) {
     });
 }
 
+Result<std::vector<StockItem>> Store::stock_items() {
+    Result<Query> query =
+        db_.query("SELECT id, what, also, unit, pack, price, low, place, opened, lot, "
+                  "supplier, origin, note, gone FROM stock_line AS a WHERE version = "
+                  "(SELECT max(version) FROM stock_line WHERE id = a.id) ORDER BY id");
+    if (!query.ok()) return query.error();
+    Query& q = query.value();
+    std::vector<StockItem> out;
+    for (;;) {
+        const Result<bool> row = q.step();
+        if (!row.ok()) return row.error();
+        if (!row.value()) return out;
+        out.push_back({q.whole(0),
+                       q.text(1),
+                       q.text(2),
+                       kind_named<StockUnit, units>(q.text(3), StockUnit::pieces),
+                       q.number(4),
+                       {q.whole(5)},
+                       q.number(6),
+                       q.text(7),
+                       q.text(8),
+                       q.text(9),
+                       q.text(10),
+                       q.text(11),
+                       q.text(12),
+                       q.whole(13) != 0});
+    }
+}
+
 Result<Book> Store::book() {
     Book out;
-    {
-        Result<Query> query =
-            db_.query("SELECT id, what, also, unit, pack, price, low, place, opened, lot, "
-                      "supplier, origin, note, gone FROM stock_line AS a WHERE version = "
-                      "(SELECT max(version) FROM stock_line WHERE id = a.id) ORDER BY id");
-        if (!query.ok()) return query.error();
-        Query& q = query.value();
-        for (;;) {
-            const Result<bool> row = q.step();
-            if (!row.ok()) return row.error();
-            if (!row.value()) break;
-            out.items.push_back({q.whole(0),
-                                 q.text(1),
-                                 q.text(2),
-                                 kind_named<StockUnit, units>(q.text(3), StockUnit::pieces),
-                                 q.number(4),
-                                 {q.whole(5)},
-                                 q.number(6),
-                                 q.text(7),
-                                 q.text(8),
-                                 q.text(9),
-                                 q.text(10),
-                                 q.text(11),
-                                 q.text(12),
-                                 q.whole(13) != 0});
-        }
-    }
+    auto items = stock_items();
+    if (!items.ok()) return items.error();
+    out.items = std::move(items).value();
     {
         Result<Query> query =
             db_.query("SELECT id, who, taken, due, recipe, name, size, colour, weight, "

@@ -124,6 +124,7 @@ class Person {
     Shown shown{};
     TypeSizes sizes{};
     std::vector<Event> stored{};
+    [[nodiscard]] const Typing& typing() const { return typing_; }
     std::vector<Effect> effects{}; ///< all that the world was asked for
     void (*on_frame)(Person&) = nullptr;
 

@@ -35,10 +35,14 @@ nlohmann::json Ran::json() const {
 }
 
 Ran wrapwright(const std::vector<std::string>& arguments) {
+    return run_program(WW_PROGRAM, arguments);
+}
+
+Ran run_program(const char* program, const std::vector<std::string>& arguments) {
     const Scratch scratch;
     const std::string out = (scratch.folder() / "out").string();
     const std::string err = (scratch.folder() / "err").string();
-    std::vector<std::string> words{WW_PROGRAM};
+    std::vector<std::string> words{program};
     words.insert(words.end(), arguments.begin(), arguments.end());
     std::vector<char*> argv;
     for (std::string& word : words) argv.push_back(word.data());
@@ -50,7 +54,7 @@ Ran wrapwright(const std::vector<std::string>& arguments) {
     posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, out.c_str(), flags, 0600);
     posix_spawn_file_actions_addopen(&actions, STDERR_FILENO, err.c_str(), flags, 0600);
     pid_t child = 0;
-    const int spawned = posix_spawn(&child, WW_PROGRAM, &actions, nullptr, argv.data(), environ);
+    const int spawned = posix_spawn(&child, program, &actions, nullptr, argv.data(), environ);
     posix_spawn_file_actions_destroy(&actions);
     REQUIRE(spawned == 0);
     int status = 0;

@@ -20,6 +20,8 @@ struct Ran {
 /// Runs the program with these arguments and waits for it; its output goes to files, not a
 /// terminal.
 [[nodiscard]] Ran wrapwright(const std::vector<std::string>& arguments);
+/// The same with another program.
+[[nodiscard]] Ran run_program(const char* program, const std::vector<std::string>& arguments);
 
 /// A folder of its own for the files of one test, gone when the test ends.
 class Scratch {
