@@ -9,7 +9,7 @@ namespace wrapwright::detail {
 namespace {
 
 template <class Row>
-const Field<Row>* field_of(std::span<const Field<Row>> fields, std::string_view key) {
+const TableColumn<Row>* field_of(std::span<const TableColumn<Row>> fields, std::string_view key) {
     const auto at =
         std::find_if(fields.begin(), fields.end(), [&](const auto& f) { return f.key == key; });
     return at == fields.end() || at->fixed ? nullptr : &*at;

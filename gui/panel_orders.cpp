@@ -87,7 +87,7 @@ void lines_view(Ui& ui, const Box& box) {
     for (int c = 0; c < own + computed_columns; ++c) {
         const int f = field_at(c);
         if (f >= 0) {
-            const Field<OrderLine>& field = fields[static_cast<std::size_t>(f)];
+            const TableColumn<OrderLine>& field = fields[static_cast<std::size_t>(f)];
             const float letters = field.key == "recipe" || field.key == "who"   ? 18.0F
                                   : field.key == "note" || field.key == "model" ? 16.0F
                                   : field.key == "due" || field.key == "taken"  ? 10.0F

@@ -12,18 +12,18 @@ namespace {
 constexpr std::string_view count_key = "count";
 
 template <class Row>
-std::vector<std::string> heading(std::span<const Field<Row>> fields) {
+std::vector<std::string> heading(std::span<const TableColumn<Row>> fields) {
     std::vector<std::string> out;
     out.reserve(fields.size() + 1);
-    for (const Field<Row>& field : fields) out.emplace_back(field.key);
+    for (const TableColumn<Row>& field : fields) out.emplace_back(field.key);
     return out;
 }
 
 template <class Row>
-std::vector<std::string> cells(const Row& row, std::span<const Field<Row>> fields) {
+std::vector<std::string> cells(const Row& row, std::span<const TableColumn<Row>> fields) {
     std::vector<std::string> out;
     out.reserve(fields.size() + 1);
-    for (const Field<Row>& field : fields) out.push_back(field.write(row));
+    for (const TableColumn<Row>& field : fields) out.push_back(field.write(row));
     return out;
 }
 

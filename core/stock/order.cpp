@@ -15,7 +15,7 @@ constexpr std::array<std::string_view, 8> statuses{"to do",  "tying", "finishing
                                                    "packed", "sent",  "paid",      "cancelled"};
 
 template <std::string OrderLine::* member>
-Field<OrderLine> text_field(std::string_view key, std::string_view title) {
+TableColumn<OrderLine> text_field(std::string_view key, std::string_view title) {
     return {key,
             title,
             false,
@@ -28,7 +28,7 @@ Field<OrderLine> text_field(std::string_view key, std::string_view title) {
 }
 
 template <Day OrderLine::* member>
-Field<OrderLine> day_field(std::string_view key, std::string_view title) {
+TableColumn<OrderLine> day_field(std::string_view key, std::string_view title) {
     return {key,
             title,
             false,
@@ -121,7 +121,7 @@ Result<bool> read_minutes(OrderLine& line, std::string_view text) {
     return true;
 }
 
-const std::array<Field<OrderLine>, 14> fields{{
+const std::array<TableColumn<OrderLine>, 14> fields{{
     {"line", "no.", true, true,
      [](const OrderLine& line) { return line.id == 0 ? std::string() : std::to_string(line.id); },
      read_line},
@@ -170,7 +170,7 @@ Money price_of(const OrderLine& line) {
     return money_of(static_cast<double>(line.dozen.minor) * line.flies / 12.0);
 }
 
-std::span<const Field<OrderLine>> order_fields() { return fields; }
+std::span<const TableColumn<OrderLine>> order_fields() { return fields; }
 
 Result<int> read_flies(std::string_view text) {
     const auto malformed = [&] {

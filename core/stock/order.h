@@ -2,7 +2,7 @@
 // Orders: who wants what by when, line by line.
 
 #include "core/stock/day.h"
-#include "core/stock/field.h"
+#include "core/stock/table_column.h"
 #include "core/tally/money.h"
 
 #include <cstdint>
@@ -54,7 +54,7 @@ struct OrderLine {
 
 /// The columns of an order line, for tables and files alike. The recipe is typed by its id or name,
 /// and found by whoever has the library.
-[[nodiscard]] std::span<const Field<OrderLine>> order_fields();
+[[nodiscard]] std::span<const TableColumn<OrderLine>> order_fields();
 
 /// "5 dozen", "2.5 dz", "1 gross", "30".
 /// Fails   malformed for anything else; out_of_range for none, over 100,000, or part of a fly

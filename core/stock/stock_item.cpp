@@ -11,7 +11,7 @@ namespace {
 constexpr std::array<std::string_view, 4> unit_names{"pieces", "metres", "grams", "flies"};
 
 template <std::string StockItem::* member>
-Field<StockItem> text_field(std::string_view key, std::string_view title) {
+TableColumn<StockItem> text_field(std::string_view key, std::string_view title) {
     return {key,
             title,
             false,
@@ -89,7 +89,7 @@ Result<bool> read_low(StockItem& item, std::string_view text) {
     return true;
 }
 
-const std::array<Field<StockItem>, 12> fields{{
+const std::array<TableColumn<StockItem>, 12> fields{{
     {"what", "what", false, false, [](const StockItem& item) { return item.what; }, read_what},
     {"unit", "unit", false, false,
      [](const StockItem& item) { return std::string(name(item.unit)); }, read_unit},
@@ -129,7 +129,7 @@ Result<double> read_amount(std::string_view text, double least) {
 
 std::string_view name(StockUnit unit) { return unit_names[static_cast<std::size_t>(unit)]; }
 
-std::span<const Field<StockItem>> stock_fields() { return fields; }
+std::span<const TableColumn<StockItem>> stock_fields() { return fields; }
 
 std::string plain_name(std::string_view text) {
     std::string out;

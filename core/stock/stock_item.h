@@ -2,7 +2,7 @@
 // One line of the stock: what it is, how it is bought, where it lies. How much of it there is stands
 // in the ledger and nowhere else.
 
-#include "core/stock/field.h"
+#include "core/stock/table_column.h"
 #include "core/tally/money.h"
 
 #include <cstdint>
@@ -36,7 +36,7 @@ struct StockItem {
 };
 
 /// The columns of the stock, for tables and files alike.
-[[nodiscard]] std::span<const Field<StockItem>> stock_fields();
+[[nodiscard]] std::span<const TableColumn<StockItem>> stock_fields();
 
 /// A name as it is compared: small letters, one blank between words.
 [[nodiscard]] std::string plain_name(std::string_view text);

@@ -2,7 +2,7 @@
 // Tables as text with separators, for spreadsheets and back.
 
 #include "core/result.h"
-#include "core/stock/field.h"
+#include "core/stock/table_column.h"
 
 #include <cstdint>
 #include <span>
@@ -65,7 +65,7 @@ namespace detail {
 /// file does not have keeps what is there.
 template <class Row, class Find>
 [[nodiscard]] Result<TablePreview<Row>>
-preview_table(const TableText& table, std::span<const Field<Row>> fields,
+preview_table(const TableText& table, std::span<const TableColumn<Row>> fields,
               std::string_view least_key, const Row& fresh, Find find) {
     if (table.rows.empty()) {
         return Error{ErrorCode::malformed,
@@ -75,7 +75,7 @@ preview_table(const TableText& table, std::span<const Field<Row>> fields,
     }
     std::vector<std::string_view> keys;
     keys.reserve(fields.size());
-    for (const Field<Row>& field : fields) keys.push_back(field.key);
+    for (const TableColumn<Row>& field : fields) keys.push_back(field.key);
     const auto columns = detail::columns_of(table.rows.front(), keys, least_key);
     if (!columns.ok()) return columns.error();
     TablePreview<Row> out;
@@ -91,7 +91,7 @@ preview_table(const TableText& table, std::span<const Field<Row>> fields,
             for (std::size_t c = 0; c < cells.size() && c < columns.value().size(); ++c) {
                 const int f = columns.value()[c];
                 if (f < 0) continue;
-                const Field<Row>& field = fields[static_cast<std::size_t>(f)];
+                const TableColumn<Row>& field = fields[static_cast<std::size_t>(f)];
                 const Result<bool> read = field.read(row, cells[c]);
                 if (read.ok()) continue;
                 change.kind = Change::Kind::refused;
@@ -106,7 +106,7 @@ preview_table(const TableText& table, std::span<const Field<Row>> fields,
             if (const Row* there = find(row)) {
                 change.before = row = *there;
                 (void)take(row);
-                for (const Field<Row>& field : fields) {
+                for (const TableColumn<Row>& field : fields) {
                     const std::string was = field.write(*there), is = field.write(row);
                     if (was == is || field.fixed) continue;
                     change.words.append(change.words.empty() ? "" : "; ").append(field.key);

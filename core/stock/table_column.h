@@ -9,7 +9,7 @@
 namespace wrapwright {
 
 template <class Row>
-struct Field {
+struct TableColumn {
     std::string_view key;   ///< in files
     std::string_view title; ///< on the screen
     bool number = false;    ///< set to the right
