@@ -4,15 +4,13 @@
 // A visitor has one member function for each way that a value is written (see text_read.cpp). The
 // order here is the order in a file.
 
+#include "core/recipe/measure.h"
 #include "core/recipe/recipe.h"
 
 #include <concepts>
 #include <type_traits>
 
 namespace wrapwright::detail {
-
-/// What an amount may be, so that a number of turns in millimetres is refused where it is written.
-enum class Measure : unsigned char { turns, count, length, linear_density, mass, duration, size };
 
 /// T, or const T: the writer walks what it may not change.
 template <class X, class T>

@@ -1,86 +1,13 @@
 // Amounts and places: the members of ObjectReader that understand what a person wrote.
 
-#include "core/recipe/amount_scan.h"
+#include "core/recipe/measure.h"
 #include "core/recipe/text_reader.h"
 #include "core/units/scan.h"
 
 namespace wrapwright::detail {
 
-namespace {
-
 using json::Kind;
 using json::Node;
-
-struct MeasureWords {
-    std::string_view wanted;
-    std::string_view example;
-};
-
-MeasureWords words_of(Measure measure) {
-    switch (measure) {
-    case Measure::turns: return {"a number of turns", "6 turns"};
-    case Measure::count: return {"a count", "8 fibres"};
-    case Measure::length: return {"a length", "2.8 mm, .015 in or half the shank"};
-    case Measure::linear_density: return {"a thread's weight per length", "70 den or 8 tex"};
-    case Measure::mass: return {"a mass", "4 mg"};
-    case Measure::duration: return {"a time", "20 min"};
-    case Measure::size: break;
-    }
-    return {"a hook size", "14 or 2/0"};
-}
-
-/// Whether a reading can be what its key measures; a bare number takes the key's unit.
-bool fits(Reading& reading, Measure measure) {
-    if (reading.kind == AmountKind::none || reading.kind == AmountKind::word) return true;
-    if (reading.basis == Basis::part) {
-        return measure == Measure::turns || measure == Measure::count || measure == Measure::length;
-    }
-    switch (measure) {
-    case Measure::turns:
-        if (reading.bare) reading.unit = Unit::turns;
-        return reading.unit == Unit::turns;
-    case Measure::count:
-        if (reading.basis == Basis::bead) { // "1 bead" is a bead here, not its diameter
-            reading.basis = Basis::none;
-            reading.kind = reading.low == reading.high ? AmountKind::exact : AmountKind::range;
-            reading.unit = Unit::count;
-        }
-        return reading.unit == Unit::count || reading.unit == Unit::pinch ||
-               reading.unit == Unit::mass;
-    case Measure::length: return reading.unit == Unit::length;
-    case Measure::linear_density: return reading.unit == Unit::linear_density;
-    case Measure::mass: return reading.unit == Unit::mass;
-    case Measure::duration: return reading.unit == Unit::duration;
-    case Measure::size: break;
-    }
-    return false;
-}
-
-Result<Reading> read_size(std::string_view text) {
-    Reading reading;
-    if (text.empty()) return reading;
-    reading.kind = AmountKind::word;
-    if (!has_digit(text)) return reading;
-    const Result<WrittenHookSize> size = parse_hook_size(text);
-    if (!size.ok()) return size.error();
-    reading.kind = AmountKind::exact;
-    reading.low = reading.value = reading.high = size.value().size.number;
-    return reading;
-}
-
-Result<Reading> read_measure(std::string_view text, Measure measure, const PartIds& parts) {
-    if (measure == Measure::size) return read_size(text);
-    Result<Reading> read = read_amount(text, parts);
-    if (!read.ok() || fits(read.value(), measure)) return read;
-    const MeasureWords words = words_of(measure);
-    const bool no_unit = read.value().bare;
-    return Error{ErrorCode::unknown_unit,
-                 quoted(text) + (no_unit ? " has no unit" : " is not " + std::string(words.wanted)),
-                 "write " + std::string(words.wanted) + ", such as " + std::string(words.example) +
-                     ", or a word"};
-}
-
-} // namespace
 
 Reading ObjectReader::reading(const Node& node, Measure measure) {
     if (!expect(node, Kind::text, words_of(measure).wanted)) return {};

@@ -1,6 +1,6 @@
 // The command line: reads what was asked for, runs it, and turns failures into one line and a code.
 
-#include "platform/cli/commands.h"
+#include "platform/cli/writing.h"
 
 #include <fmt/core.h>
 
@@ -42,6 +42,7 @@ int run(int argc, char** argv) {
     add_proportions(app, job);
     add_gauge(app, job);
     add_measure(app, job);
+    add_read(app, job);
     add_size(app, job);
     add_stock(app, job);
     add_orders(app, job);
