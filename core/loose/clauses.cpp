@@ -152,7 +152,10 @@ std::size_t clause_end(const Prose& p, std::size_t from) {
 
 /// Where the words from a to b lie, up to the next word's marks.
 Span span_of(const Prose& p, std::size_t a, std::size_t b) {
-    return {p.tokens[a].span.begin, p.tokens[b - 1].span.end};
+    Span span{p.tokens[a].span.begin, p.tokens[b - 1].span.end};
+    const bool size = span.begin > 0 && p.r.text[span.begin - 1] == '#';
+    if (size && (a == 0 || p.tokens[a - 1].span.end < span.begin)) --span.begin;
+    return span;
 }
 
 /// Adds a part or base and reads its value.
@@ -177,17 +180,27 @@ void finish(Prose& p, int at) {
     }
 }
 
-void add_name(Prose& p, std::size_t a, std::size_t b, bool sure) {
+/// Adds the name that the words from a to b are; `all` of them up to the verb that follows belong to it.
+void add_name(Prose& p, std::size_t a, std::size_t b, std::size_t all, bool sure) {
+    const std::size_t first = a;
     while (a < b &&
            is_one_of(p.tokens[a].key, {"the", "a", "an", "for", "my", "our", "it", "this", "fly"}))
         ++a;
     if (a == b) return;
     Piece piece;
     piece.kind = PieceKind::name;
-    piece.span = piece.value = span_of(p, a, b);
+    piece.value = span_of(p, a, b);
+    piece.span = span_of(p, first, all);
     piece.sure = sure;
     p.r.add(std::move(piece));
     p.r.named = true;
+}
+
+/// Words of a length that is told by the hook: "half the shank", "as long as the gape".
+bool is_share(std::string_view key) {
+    return is_one_of(key, {"half",  "third", "thirds", "quarter", "quarters", "two",   "three",
+                           "twice", "as",    "same",   "long",    "length",   "shank", "gape",
+                           "gap",   "eye",   "hook",   "turn",    "turns",    "wraps"});
 }
 
 /// What the words of a clause hold that no part's word announces.
@@ -205,7 +218,7 @@ Holds holds(const Prose& p, std::size_t a, std::size_t b) {
         const bool detail = m.as(WordKind::amount) != nullptr ||
                             m.as(WordKind::manner) != nullptr || m.as(WordKind::place) != nullptr ||
                             m.as(WordKind::say) != nullptr || m.as(WordKind::link) != nullptr ||
-                            is_number(p.tokens[i].key);
+                            is_number(p.tokens[i].key) || is_share(p.tokens[i].key);
         h.stuff = h.stuff || stuff;
         h.detail = h.detail || detail;
         other = other || (!stuff && !detail);
@@ -223,8 +236,9 @@ std::size_t take_subject(Prose& p, std::size_t from, std::size_t end) {
         const std::string* word = m.as(WordKind::link);
         if (word == nullptr || *word != "has") continue;
         if (head_at(p, skip_links(p, from, i, "skip"), i).words > 0) return from;
-        add_name(p, from, i, false);
-        return i + static_cast<std::size_t>(m.words);
+        const std::size_t next = i + static_cast<std::size_t>(m.words);
+        add_name(p, from, i, next, false);
+        return next;
     }
     return from;
 }
@@ -234,7 +248,8 @@ std::optional<std::pair<std::size_t, Head>> last_head(const Prose& p, std::size_
                                                       std::size_t b) {
     for (std::size_t i = a; i < b;) {
         const Head head = head_at(p, i, b);
-        if (head.words > 0 && i + head.words == b && i > a) return std::pair{i, head};
+        const bool part = head.words > 0 && head.kind == PieceKind::part;
+        if (part && i + head.words == b && i > a) return std::pair{i, head};
         const Match m = match_at(p.r.text, p.tokens, i, b, p.r.words);
         i += std::max<std::size_t>(1, static_cast<std::size_t>(m.words));
     }
@@ -261,10 +276,11 @@ std::size_t read_clause(Prose& p, std::size_t from, std::size_t end, int& open) 
         stop_before(p, end) != Stop::none && part_begins(p, end, n) &&
         head_at(p, skip_links(p, 0, end, "skip"), end).words == 0 &&
         skip_links(p, 0, end, "skip") == 0) { // "Brown Hackle, tail none, ..."
-        add_name(p, from, end, false);
+        add_name(p, from, end, end, false);
         return end;
     }
     const std::size_t start = take_subject(p, from, end);
+    if (start == end) return end;
     std::size_t at = skip_links(p, start, end, "has");
     const bool without = at < end && says_none(p, at, end);
     const Head head = head_at(p, without ? at + 1 : at, end);

@@ -186,6 +186,7 @@ void read_sentences(Reader& r, Span within) {
 void read_block(Lines& in, Bullet bullet) {
     Reader& r = in.r;
     Span block = in.peek().content;
+    const std::size_t number = block.begin + blanks_at(block.of(r.text), 0);
     block.begin += bullet.bytes;
     in.next();
     while (!in.done() && !begins_anew(in, in.peek().content)) {
@@ -199,7 +200,7 @@ void read_block(Lines& in, Bullet bullet) {
     if (tokens.empty()) return;
     const bool verb = begins_step(r, tokens, 0, tokens.size());
     if (bullet.numbered && (verb || r.in_steps)) {
-        read_step(r, block, block, verb);
+        read_step(r, {number, block.end}, block, verb);
     } else if (r.in_steps) {
         read_sentences(r, block);
     } else {

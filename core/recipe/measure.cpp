@@ -67,7 +67,7 @@ std::string one(double value, Unit unit) {
     case Unit::pinch: return write_rounded(value, 2) + (value == 1.0 ? " pinch" : " pinches");
     case Unit::count: break;
     }
-    return write_rounded(value, 2);
+    return write_rounded(value, 3);
 }
 
 std::string_view basis_words(Basis basis) {

@@ -54,10 +54,33 @@ constexpr int hook_version = 1;
 
 } // namespace
 
+Result<OpenedRecipe> open_recipe(std::string_view text) {
+    const Result<json::Node> root = read_file_object(text);
+    if (!root.ok()) return root.error();
+    detail::Document document;
+    document.parts = part_ids(root.value());
+    document.any_version = true;
+    OpenedRecipe opened;
+    detail::ObjectReader reader(document, root.value());
+    detail::visit_keys(reader, opened.recipe);
+    if (document.version > recipe_version) {
+        opened.newer = "written by a newer program (version " + std::to_string(document.version) +
+                       "): it can be looked at and tied, but not changed here";
+    }
+    if (!document.error) return opened;
+    Error error = *document.error;
+    if (!opened.newer.empty()) {
+        error.code = ErrorCode::unknown_version;
+        error.message.insert(0, "the file is of a newer program, and this one does not know: ");
+    }
+    return error;
+}
+
 Result<Recipe> read_recipe(std::string_view text) {
     const Result<json::Node> root = read_file_object(text);
     if (!root.ok()) return root.error();
-    detail::Document document{part_ids(root.value()), {}, {}};
+    detail::Document document;
+    document.parts = part_ids(root.value());
     Recipe recipe;
     detail::ObjectReader reader(document, root.value());
     detail::visit_keys(reader, recipe);

@@ -15,6 +15,19 @@ namespace wrapwright {
 ///         unknown_unit, unknown_version, ambiguous, out_of_range: each with line, key and remedy
 [[nodiscard]] Result<Recipe> read_recipe(std::string_view text);
 
+/// A recipe that was opened to be looked at.
+struct OpenedRecipe {
+    Recipe recipe{};
+    std::string
+        newer{}; ///< not empty: by a newer program, never to be saved by this one; why, in words
+};
+
+/// A recipe from its text form, one of a newer version too where this program understands all of it
+/// that it has a meaning for.
+///
+/// Fails   as read_recipe does; for a newer version the message begins with that
+[[nodiscard]] Result<OpenedRecipe> open_recipe(std::string_view text);
+
 /// The recipe in its text form; reading it back and writing it again gives the same bytes.
 ///
 /// Valid   every text in UTF-8, every unknown key's JSON one value

@@ -28,10 +28,10 @@ struct Node {
 
 /// The tree of a JSON text; a byte order mark of UTF-8 before it is passed over.
 ///
-/// Fails   too_large over most_bytes, most_levels or most_values; duplicate for a key said twice in
+/// Fails   too_large over `most` bytes, most_levels or most_values; duplicate for a key said twice in
 ///         one object; out_of_range for a number no double holds; malformed for anything that is
 ///         not JSON in UTF-8; each with its line
-[[nodiscard]] Result<Node> read(std::string_view text);
+[[nodiscard]] Result<Node> read(std::string_view text, std::size_t most = most_bytes);
 
 /// The value on one line.
 [[nodiscard]] std::string one_line(const Node& node);

@@ -226,9 +226,10 @@ const Node* Node::find(std::string_view member) const {
     return kind != Kind::object || it == items.end() ? nullptr : &*it;
 }
 
-Result<Node> read(std::string_view text) {
-    if (text.size() > most_bytes) {
-        return Error{ErrorCode::too_large, "the text is longer than 4 MiB",
+Result<Node> read(std::string_view text, std::size_t most) {
+    if (text.size() > most) {
+        return Error{ErrorCode::too_large,
+                     "the text is longer than " + std::to_string(most >> 20U) + " MiB",
                      "take a recipe file: it has a few thousand bytes, and photos stay beside it"};
     }
     if (detail::trimmed(text).empty()) {

@@ -92,7 +92,10 @@ void ObjectReader::header(std::string_view format, int newest) {
         if (!number || *number < 1) {
             refuse(node, {ErrorCode::malformed, "the version is no whole number from 1 on",
                           "write " + version});
-        } else if (*number > newest) {
+            return;
+        }
+        document_.version = *number;
+        if (*number > newest && !document_.any_version) {
             refuse(node, {ErrorCode::unknown_version,
                           "the file has version " + node.text +
                               ", written by a newer program; "

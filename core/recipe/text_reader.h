@@ -18,6 +18,8 @@ struct Document {
     std::vector<std::string> parts{};
     std::string path{};
     std::optional<Error> error{};
+    bool any_version = false; ///< a newer one is read as far as it can be
+    int version = 0;          ///< what the file says
 };
 
 /// The hook that a base's "measured" says, completed; nothing where it says none.

@@ -43,6 +43,11 @@ int run(int argc, char** argv) {
     add_gauge(app, job);
     add_measure(app, job);
     add_read(app, job);
+    add_compare(app, job);
+    add_share(app, job);
+    add_bundle(app, job);
+    add_unbundle(app, job);
+    add_merge(app, job);
     add_size(app, job);
     add_stock(app, job);
     add_orders(app, job);

@@ -3,6 +3,7 @@
 #include "core/loose/loose.h"
 #include "core/recipe/measure.h"
 #include "core/recipe/text.h"
+#include "core/share/letter.h"
 #include "platform/cli/files.h"
 #include "platform/cli/json.h"
 #include "platform/cli/terminal.h"
@@ -129,12 +130,30 @@ void print_pieces(const LooseText& loose, std::string_view text, const Terminal&
     fmt::print("{} of {} bytes stay as text\n", left, text.size());
 }
 
+/// A letter holds the recipe exactly: nothing has to be understood.
+ExitCode run_letter(const ReadOptions& options, const std::string& text) {
+    const Result<std::string> exact = read_letter(text);
+    if (!exact.ok()) refuse(options.file, exact.error());
+    const Result<OpenedRecipe> opened = open_recipe(exact.value());
+    if (!opened.ok()) refuse(options.file, opened.error());
+    const Recipe& recipe = opened.value().recipe;
+    if (options.json) {
+        print(Json{{"letter", true}, {"id", recipe.id}, {"name", recipe.name}});
+    } else {
+        fmt::print("a letter with the recipe {} ({}), exactly\n", printable(recipe.name),
+                   printable(recipe.id));
+    }
+    if (!options.out.empty()) write_file(options.out, exact.value());
+    return ExitCode::fine;
+}
+
 ExitCode run_read(const ReadOptions& options) {
     Result<std::string> bytes = wrapwright::read_file(options.file, most_text_bytes);
     if (!bytes.ok()) refuse(options.file, bytes.error());
     std::string text = std::move(bytes).value();
     const bool old = !is_utf8(text);
     if (old) text = from_windows_1252(text);
+    if (is_letter(text)) return run_letter(options, text);
     LooseText loose = read_loose(text, trade_words());
     if (old) loose.notes.emplace_back("no UTF-8: read as Windows-1252");
     if (options.json) {
