@@ -70,6 +70,11 @@ Result<bool> App::start(const AppWish& wish) {
     model_.first_start = held.value().sittings == 0;
     load_rules(wish.assets);
     load_stock(wish.assets);
+    if (const Result<std::string> list = read_file(wish.assets / "words" / "spellings.txt");
+        list.ok()) {
+        Result<Spellings> spellings = Spellings::read(list.value());
+        if (spellings.ok()) store_.set_spellings(std::move(spellings).value());
+    }
     Result<bool> opened = open_first(wish);
     if (!opened.ok()) return opened;
     if (const Result<bool> settled = settle_stock(model_); !settled.ok()) return settled;

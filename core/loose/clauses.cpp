@@ -4,6 +4,7 @@
 // word begins it (the value follows) or ends it (the value comes before); a step where a verb of tying
 // begins it; it goes on with the part before where it only says more of it.
 #include "core/loose/reader.h"
+#include "core/recipe/amount_scan.h"
 #include "core/units/scan.h"
 
 #include <algorithm>
@@ -196,35 +197,40 @@ void add_name(Prose& p, std::size_t a, std::size_t b, std::size_t all, bool sure
     p.r.named = true;
 }
 
-/// Words of a length that is told by the hook: "half the shank", "as long as the gape".
-bool is_share(std::string_view key) {
-    return is_one_of(key, {"half",  "third", "thirds", "quarter", "quarters", "two",   "three",
-                           "twice", "as",    "same",   "long",    "length",   "shank", "gape",
-                           "gap",   "eye",   "hook",   "turn",    "turns",    "wraps"});
+/// Whether a clause begins with an amount: "five turns", "half the gap wide", "two turns at most".
+bool begins_amount(const Prose& p, std::size_t a, std::size_t b) {
+    std::string_view words = p.r.text.substr(
+        p.tokens[a].span.begin,
+        std::min<std::size_t>(p.tokens[b - 1].span.end - p.tokens[a].span.begin, 80));
+    const auto taken = take_amount(words, p.r.roles);
+    return taken.ok() && taken.value().has_value() && !taken.value()->bare;
 }
 
 /// What the words of a clause hold that no part's word announces.
 struct Holds {
-    bool stuff = false;  ///< a material or a colour
-    bool detail = false; ///< only how much, how, where
+    bool stuff = false;    ///< a material or a colour
+    bool kind = false;     ///< a material
+    std::size_t other = 0; ///< words that say nothing known
+    bool detail = false;   ///< only how much, how, where
 };
 
 Holds holds(const Prose& p, std::size_t a, std::size_t b) {
     Holds h;
-    bool other = false;
     for (std::size_t i = a; i < b;) {
         const Match m = match_at(p.r.text, p.tokens, i, b, p.r.words);
         const bool stuff = m.as(WordKind::kind) != nullptr || m.as(WordKind::colour) != nullptr;
         const bool detail = m.as(WordKind::amount) != nullptr ||
                             m.as(WordKind::manner) != nullptr || m.as(WordKind::place) != nullptr ||
                             m.as(WordKind::say) != nullptr || m.as(WordKind::link) != nullptr ||
-                            is_number(p.tokens[i].key) || is_share(p.tokens[i].key);
+                            is_number(p.tokens[i].key);
         h.stuff = h.stuff || stuff;
         h.detail = h.detail || detail;
-        other = other || (!stuff && !detail);
+        h.kind = h.kind || m.as(WordKind::kind) != nullptr;
+        h.other += !stuff && !detail ? 1 : 0;
         i += std::max<std::size_t>(1, static_cast<std::size_t>(m.words));
     }
-    h.detail = h.detail && !other && !h.stuff;
+    h.detail = (h.detail && h.other == 0) || (b - a <= 7 && begins_amount(p, a, b));
+    h.detail = h.detail && !h.stuff;
     return h;
 }
 
@@ -237,6 +243,7 @@ std::size_t take_subject(Prose& p, std::size_t from, std::size_t end) {
         if (word == nullptr || *word != "has") continue;
         if (head_at(p, skip_links(p, from, i, "skip"), i).words > 0) return from;
         const std::size_t next = i + static_cast<std::size_t>(m.words);
+        if (!part_begins(p, next, end)) return from; // "whatever you have"
         add_name(p, from, i, next, false);
         return next;
     }
@@ -248,7 +255,9 @@ std::optional<std::pair<std::size_t, Head>> last_head(const Prose& p, std::size_
                                                       std::size_t b) {
     for (std::size_t i = a; i < b;) {
         const Head head = head_at(p, i, b);
-        const bool part = head.words > 0 && head.kind == PieceKind::part;
+        const bool sized = i > a && p.tokens[i - 1].span.begin > 0 &&
+                           p.r.text[p.tokens[i - 1].span.begin - 1] == '#'; // "a #16 hook"
+        const bool part = head.words > 0 && (head.kind == PieceKind::part || sized);
         if (part && i + head.words == b && i > a) return std::pair{i, head};
         const Match m = match_at(p.r.text, p.tokens, i, b, p.r.words);
         i += std::max<std::size_t>(1, static_cast<std::size_t>(m.words));
@@ -348,7 +357,7 @@ std::size_t read_clause(Prose& p, std::size_t from, std::size_t end, int& open) 
         open = add_part(p, last->second, span_of(p, start, end), value, false);
         return end;
     }
-    const Holds what = holds(p, at, end);
+    const Holds what = holds(p, start < end ? start : at, end);
     // After a material that no part's word announced, another one is a thing of its own.
     const bool bare = open >= 0 && r.piece(open).value.begin == r.piece(open).span.begin;
     const bool goes_on =

@@ -178,7 +178,9 @@ std::vector<Label> columns_of(const Reader& r, Span content) {
         }
         columns.push_back(std::move(label));
     }
-    if (columns.size() < 3) columns.clear();
+    const auto named = std::count_if(columns.begin(), columns.end(),
+                                     [](const Label& label) { return !label.word.empty(); });
+    if (named < 3) columns.clear();
     return columns;
 }
 

@@ -141,7 +141,9 @@ bool take_title(Lines& in, Span content) {
     if (r.named || r.opened) return false;
     const Span trim = trimmed(r.text, content);
     const std::string_view line = trim.of(r.text);
-    if (line.size() > 80 || line.find_first_of(",;:") != std::string_view::npos) return false;
+    if (line.size() > 80 || line.find_first_of(",;:|\t") != std::string_view::npos) {
+        return false;
+    }
     const std::vector<Token> tokens = tokens_of(r.text, trim);
     if (tokens.empty() || tokens.size() > 8) return false;
     if (begins_part(r, trim) && tokens.size() > 1) return false;

@@ -67,8 +67,14 @@ void read_step(Reader& r, Span span, Span value, bool sure) {
             piece.in = of;
             piece.word = *verb.as(WordKind::verb);
             action = r.add(std::move(piece));
-            i += static_cast<std::size_t>(verb.words);
-            from = i;
+            const std::size_t end = i + static_cast<std::size_t>(verb.words);
+            from = end;
+            for (++i; i < end; ++i) { // "wind the body", "start thread"
+                const Match inner = match_as(r.text, tokens, i, end, r.words, WordKind::role);
+                if (const std::string* role = inner.as(WordKind::role)) {
+                    r.piece(action).roles = {*role};
+                }
+            }
             continue;
         }
         if (const std::string* role = any.as(WordKind::role)) {

@@ -68,7 +68,6 @@ std::size_t take_amount_at(Value& v, std::size_t at) {
         v.r.piece(piece).reading.unit = Unit::linear_density;
         return 1;
     }
-    if (begin > value.begin && v.r.text[begin - 1] == '#') return 0; // a hook's size
     std::string_view rest = v.r.text.substr(begin, std::min(value.end - begin, longest_amount));
     const std::size_t whole = rest.size();
     const Result<std::optional<Reading>> taken = take_amount(rest, v.r.roles);
@@ -134,6 +133,11 @@ std::size_t take_at(Value& v, std::size_t at, int& choice) {
         add_found(v, PieceKind::condition, at, end, true);
         take(v, at, end, Taken::apart);
         return end - at;
+    }
+    const std::size_t begin = v.tokens[at].span.begin;
+    if (begin > 0 && r.text[begin - 1] == '#') { // a hook's size: "8 turns on #6"
+        take(v, at, at + 1, Taken::apart);
+        return 1;
     }
     if (may_begin_amount(v.tokens[at].key)) {
         if (const std::size_t taken = take_amount_at(v, at)) {

@@ -38,7 +38,7 @@ TradeWords trade_words() {
 
 /// What was understood of a piece, beside its words.
 std::string understood(const Piece& piece, std::string_view text) {
-    std::string words = piece.roles.empty() ? piece.word : "";
+    std::string words = piece.roles.empty() || piece.kind == PieceKind::action ? piece.word : "";
     for (const std::string& role : piece.roles) {
         if (!words.empty()) words.append(", ");
         words.append(role);

@@ -178,7 +178,21 @@ CREATE INDEX ledger_by_item ON ledger (item);
 ALTER TABLE sitting ADD COLUMN line INTEGER NOT NULL DEFAULT 0; -- of order_line; 0: none
 )sql";
 
-constexpr std::array<std::string_view, 4> all{first, second, third, fourth};
+// Names for revisions, and what the recipes weigh, for searching.
+constexpr std::string_view fifth = R"sql(
+ALTER TABLE revision ADD COLUMN name TEXT NOT NULL DEFAULT '';
+
+CREATE TABLE weight (
+    recipe TEXT NOT NULL REFERENCES recipe (id),
+    size   INTEGER NOT NULL,                -- a hook's number; 1000: none could be tied
+    low    REAL NOT NULL,                   -- kg
+    value  REAL NOT NULL,
+    high   REAL NOT NULL,
+    PRIMARY KEY (recipe, size)
+) STRICT, WITHOUT ROWID;
+)sql";
+
+constexpr std::array<std::string_view, 5> all{first, second, third, fourth, fifth};
 
 } // namespace
 

@@ -5,10 +5,12 @@
 // away. Time is told by the caller, in seconds since 1970.
 
 #include "core/bench/sitting.h"
+#include "core/loose/spellings.h"
 #include "core/recipe/recipe.h"
 #include "core/stock/book.h"
 #include "core/water/falls.h"
 #include "platform/store/database.h"
+#include "platform/store/search.h"
 
 #include <optional>
 #include <utility>
@@ -103,8 +105,24 @@ class Store {
     [[nodiscard]] Result<std::optional<std::pair<std::string, std::string>>>
     find_recipe(std::string_view words);
     [[nodiscard]] Result<bool> set_favourite(std::string_view id, bool favourite);
+    /// The revisions of a recipe, newest first.
+    [[nodiscard]] Result<std::vector<StoredRevision>> revisions(std::string_view id);
+    /// Gives a revision a name of the person's; none for an empty one.
+    [[nodiscard]] Result<bool> name_revision(std::string_view id, std::int64_t number,
+                                             std::string_view name);
+    /// Makes an old revision the newest once more: a revision of its own, so nothing is lost.
+    [[nodiscard]] Result<std::int64_t> go_back(std::string_view id, std::int64_t number,
+                                               std::int64_t now);
+
     /// The recipes that have all these words, or words that begin so, favourites first; all for none.
     [[nodiscard]] Result<std::vector<StoredRow>> library(std::string_view words, int most = 20'000);
+    /// The recipes for which all of the search holds, favourites first.
+    [[nodiscard]] Result<std::vector<StoredRow>> search(const LibrarySearch& wanted);
+    /// Words that searches take for one another, from now on.
+    void set_spellings(Spellings spellings) { spellings_ = std::move(spellings); }
+    /// Weighs up to so many recipes that no weight is known of, as those of an older library; how many
+    /// are left. For when nothing else is to do.
+    [[nodiscard]] Result<std::int64_t> weigh_some(int most);
 
     [[nodiscard]] Result<std::int64_t> save_hook(std::string_view text, std::int64_t now);
     [[nodiscard]] Result<std::vector<std::string>> hooks();
@@ -195,8 +213,11 @@ class Store {
                                                 std::string_view note, std::int64_t number,
                                                 std::int64_t now);
 
+    [[nodiscard]] Result<bool> write_weights(const Recipe& recipe);
+
     std::filesystem::path folder_;
     Database db_;
+    Spellings spellings_{};
     int lock_ = -1;
     std::string note_{};
     std::int64_t last_number_ = -1; ///< of the sitting that is being appended to

@@ -1,6 +1,7 @@
 #include "platform/store/store.h"
 
-#include <algorithm>
+#include <initializer_list>
+#include <string_view>
 
 namespace wrapwright {
 
@@ -17,39 +18,29 @@ std::string joined(const std::vector<std::string>& words) {
 
 /// The words of a recipe that people search by: everything that they wrote.
 std::string searched(const Recipe& r) {
-    std::string text = r.id + '\n' + r.name + '\n' + joined(r.aliases) + '\n' + joined(r.tags) +
-                       '\n' + r.fly_class + '\n' + r.sizes + '\n' + r.verbatim + '\n' + r.fishing +
-                       '\n' + r.imitates + '\n' + r.history + '\n' + r.notes + '\n' +
-                       r.provenance.author + '\n' + r.provenance.source;
-    for (const RecipeMaterial& m : r.materials) text += '\n' + m.text + ' ' + m.colour;
-    for (const Part& p : r.parts) text += '\n' + p.role + ' ' + p.text;
-    for (const Step& s : r.steps) text += '\n' + s.text + ' ' + s.tip;
-    return text;
-}
-
-/// A search as SQLite's full text reads it: each word quoted, as a beginning.
-std::string match(std::string_view words) {
-    std::string out;
-    std::string word;
-    const auto end_word = [&] {
-        if (word.empty()) return;
-        if (!out.empty()) out += ' ';
-        out += '"';
-        out += word;
-        out += "\"*";
-        word.clear();
-    };
-    for (const char c : words) {
-        const bool part = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                          (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80;
-        if (part) {
-            word += c;
-        } else {
-            end_word();
+    std::string text;
+    const auto add = [&](std::initializer_list<std::string_view> words) {
+        for (const std::string_view w : words) {
+            if (!w.empty()) text.append(w).append("\n");
         }
+    };
+    const Provenance& p = r.provenance;
+    add({r.id, r.name, joined(r.aliases), joined(r.tags), r.fly_class, r.sizes, r.verbatim,
+         r.fishing, r.imitates, r.history, r.notes, p.author, p.date, p.source, p.page,
+         p.permission, p.credit, p.changes, p.version_of});
+    for (const Base& b : r.bases) add({b.kind, b.text});
+    for (const RecipeMaterial& m : r.materials) {
+        add({name(m.kind), m.text, m.colour, m.size.text, m.instead, m.origin_note});
     }
-    end_word();
-    return out;
+    for (const Part& part : r.parts) {
+        add({part.role, part.text, part.turns.text, part.count.text, part.length.text,
+             part.condition});
+    }
+    for (const Step& s : r.steps) {
+        add({s.text, s.landmark, s.tip, s.caution, s.original});
+        for (const Action& a : s.actions) add({a.note});
+    }
+    return text;
 }
 
 } // namespace
@@ -89,7 +80,8 @@ Result<bool> Store::write_recipe_row(const Recipe& recipe, std::string_view text
     if (!done.ok()) return done;
     Result<Query> words = db_.query("INSERT INTO words (id, body) VALUES (?, ?)");
     if (!words.ok()) return words.error();
-    return words.value().bind(recipe.id).bind(searched(recipe)).run();
+    done = words.value().bind(recipe.id).bind(searched(recipe)).run();
+    return done.ok() ? write_weights(recipe) : done;
 }
 
 Result<bool> Store::add_recipe(const Recipe& recipe, std::string_view text, std::int64_t now) {
@@ -165,28 +157,6 @@ Result<bool> Store::set_favourite(std::string_view id, bool favourite) {
     Result<Query> query = db_.query("UPDATE recipe SET favourite = ? WHERE id = ?");
     if (!query.ok()) return query.error();
     return query.value().bind(std::int64_t{favourite}).bind(id).run();
-}
-
-Result<std::vector<StoredRow>> Store::library(std::string_view words, int most) {
-    const std::string wanted = match(words);
-    const bool all = wanted.empty();
-    Result<Query> query =
-        all ? db_.query("SELECT id, name, class, sizes, tags, favourite FROM recipe "
-                        "ORDER BY favourite DESC, name COLLATE NOCASE, id LIMIT ?")
-            : db_.query("SELECT recipe.id, name, class, sizes, tags, favourite FROM words "
-                        "JOIN recipe ON recipe.id = words.id WHERE words MATCH ? "
-                        "ORDER BY favourite DESC, name COLLATE NOCASE, recipe.id LIMIT ?");
-    if (!query.ok()) return query.error();
-    Query& q = query.value();
-    if (!all) q.bind(wanted);
-    q.bind(std::int64_t{most});
-    std::vector<StoredRow> rows;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return rows;
-        rows.push_back({q.text(0), q.text(1), q.text(2), q.text(3), q.text(4), q.whole(5) != 0});
-    }
 }
 
 } // namespace wrapwright

@@ -22,7 +22,7 @@ namespace {
 constexpr int block = 40;
 constexpr int blocks = 14;
 constexpr int warm_up = 5; ///< of each block, left out
-constexpr int recipes = 5000;
+constexpr int recipes = 10'000;
 
 /// Seconds on the clock, for a sync is waiting and not work.
 template <class Work>

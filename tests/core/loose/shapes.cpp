@@ -1,5 +1,6 @@
 // Loose texts of very different shape, as needs of the bench: lines, a table, prose, steps, several
 // hooks, words for amounts. The flies are invented.
+#include "core/loose/spellings.h"
 #include "tests/core/loose/words.h"
 #include "tests/support/close.h"
 
@@ -196,4 +197,56 @@ TEST_CASE("a letter with provenance keeps author, source and permission") {
     CHECK(r.fly_class == "dry");
     CHECK(r.size_list.size() == 3);
     CHECK(r.notes == "nothing to add\n  but this line");
+}
+
+TEST_CASE("a letter gives the parts in it, and its greetings stay text") {
+    const std::string text =
+        "Dear Tom, you asked about the little black fly. I use a #16 hook, black thread, and a "
+        "tail "
+        "of three or four black hackle fibres. The body is just black thread with a rib of fine "
+        "silver wire, five turns; then a sparse hackle of starling, two turns at most. Fish it in "
+        "the film at dusk.\nYours, the keeper\n";
+    const LooseText read = loose(text);
+    CHECK(together(text, read) == text);
+    CHECK(part_of(text, read, "tail") == "three or four black hackle fibres");
+    CHECK(part_of(text, read, "rib") == "fine silver wire, five turns");
+    CHECK(all_of(text, read, PieceKind::sizes) == std::vector<std::string>{"#16"});
+    std::string left;
+    for (const std::string& stretch : all_of(text, read, PieceKind::text)) left += stretch;
+    CHECK(left.find("Dear Tom") != std::string::npos);
+    CHECK(left.find("Yours, the keeper") != std::string::npos);
+    const Recipe r = recipe_of(text);
+    REQUIRE(role(r, "rib") != nullptr);
+    CHECK(role(r, "rib")->turns.text == "five turns");
+}
+
+TEST_CASE("a table with one part in each row is read, whatever its heads are") {
+    const std::string text =
+        "| Part | Material | Amount |\n|---|---|---|\n| Hook | streamer #4-8 | |\n"
+        "| Tail | olive marabou | 1 plume, as long as the shank |\n"
+        "| Body | olive chenille | |\n| Hackle | olive, palmered | 6 turns |\n";
+    const Recipe r = recipe_of(text);
+    REQUIRE(r.bases.size() == 1);
+    CHECK(r.size_list.size() == 3);
+    REQUIRE(role(r, "tail") != nullptr);
+    CHECK(material(r, role(r, "tail"))->text == "olive marabou");
+    CHECK(role(r, "tail")->length.reading.basis == Basis::shank);
+    CHECK(role(r, "hackle")->turns.text == "6 turns");
+}
+
+TEST_CASE("a text without anything known is no recipe of parts, and loses nothing") {
+    const std::string text = "Whatever you have. It will do. Fish it.\n";
+    const LooseText read = loose(text);
+    CHECK(all_of(text, read, PieceKind::part).empty());
+    CHECK(recipe_of(text).verbatim == text);
+}
+
+TEST_CASE("words that are searched alike come in groups, and a bad list names its line") {
+    const Result<Spellings> list = Spellings::read("# two\ntyer, tier\nsilk, thread, Floss\n");
+    REQUIRE(list.ok());
+    CHECK(list.value().alike("TIER") == std::vector<std::string>{"tier", "tyer"});
+    CHECK(list.value().alike("silk").size() == 3);
+    CHECK(list.value().alike("hook") == std::vector<std::string>{"hook"});
+    CHECK(Spellings::read("tyer\n").error().place.line == 1);
+    CHECK_FALSE(Spellings::read("tail, wing case\n").ok());
 }
