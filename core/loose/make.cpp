@@ -15,6 +15,7 @@ namespace {
 
 constexpr std::size_t most_text = std::size_t{2} << 20;
 constexpr std::size_t most_parts = 1'000; ///< and steps: what is beyond stays in the text
+constexpr std::size_t most_bases = 4;     ///< that link() takes
 
 /// What a recipe is made from, and where it stands.
 struct Making {
@@ -139,7 +140,7 @@ std::optional<HookFamily> family_of(std::string_view words) {
 }
 
 void add_base(Making& m, int at) {
-    if (m.recipe.bases.size() >= most_parts) return;
+    if (m.recipe.bases.size() >= most_bases) return;
     const Piece& piece = m.at(at);
     Base base;
     base.kind = piece.word;
