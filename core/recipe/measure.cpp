@@ -1,10 +1,8 @@
 #include "core/recipe/measure.h"
 
 #include "core/recipe/amount_scan.h"
-#include "core/units/number_text.h"
-#include "core/units/number_words.h"
+#include "core/recipe/amount_words.h"
 #include "core/units/scan.h"
-#include "core/units/size_text.h"
 
 namespace wrapwright {
 
@@ -15,16 +13,17 @@ using detail::PartIds;
 using detail::quoted;
 
 /// Whether a reading can be what its key measures; a bare number takes the key's unit.
-bool fits(Reading& reading, Measure measure) {
+bool fits(Reading& reading, AmountOf measure) {
     if (reading.kind == AmountKind::none || reading.kind == AmountKind::word) return true;
     if (reading.basis == Basis::part) {
-        return measure == Measure::turns || measure == Measure::count || measure == Measure::length;
+        return measure == AmountOf::turns || measure == AmountOf::count ||
+               measure == AmountOf::length;
     }
     switch (measure) {
-    case Measure::turns:
+    case AmountOf::turns:
         if (reading.bare) reading.unit = Unit::turns;
         return reading.unit == Unit::turns;
-    case Measure::count:
+    case AmountOf::count:
         if (reading.basis == Basis::bead) { // "1 bead" is a bead here, not its diameter
             reading.basis = Basis::none;
             reading.kind = reading.low == reading.high ? AmountKind::exact : AmountKind::range;
@@ -32,11 +31,11 @@ bool fits(Reading& reading, Measure measure) {
         }
         return reading.unit == Unit::count || reading.unit == Unit::pinch ||
                reading.unit == Unit::mass;
-    case Measure::length: return reading.unit == Unit::length;
-    case Measure::linear_density: return reading.unit == Unit::linear_density;
-    case Measure::mass: return reading.unit == Unit::mass;
-    case Measure::duration: return reading.unit == Unit::duration;
-    case Measure::size: break;
+    case AmountOf::length: return reading.unit == Unit::length;
+    case AmountOf::linear_density: return reading.unit == Unit::linear_density;
+    case AmountOf::mass: return reading.unit == Unit::mass;
+    case AmountOf::duration: return reading.unit == Unit::duration;
+    case AmountOf::size: break;
     }
     return false;
 }
@@ -53,37 +52,6 @@ Result<Reading> read_size(std::string_view text) {
     return reading;
 }
 
-/// One number of a reading, in the unit that people say it in.
-std::string one(double value, Unit unit) {
-    switch (unit) {
-    case Unit::length: return length_words(Length{value}, true);
-    case Unit::mass: return mass_words(Mass{value});
-    case Unit::linear_density:
-        return write_rounded(in_denier(LinearDensity{value}), 1) + " den (" +
-               write_rounded(in_tex(LinearDensity{value}), 2) + " tex)";
-    case Unit::angle: return write_rounded(in_degrees(Angle{value}), 1) + " degrees";
-    case Unit::duration: return time_words(Duration{value});
-    case Unit::turns: return write_rounded(value, 2) + (value == 1.0 ? " turn" : " turns");
-    case Unit::pinch: return write_rounded(value, 2) + (value == 1.0 ? " pinch" : " pinches");
-    case Unit::count: break;
-    }
-    return write_rounded(value, 3);
-}
-
-std::string_view basis_words(Basis basis) {
-    switch (basis) {
-    case Basis::shank: return "shank";
-    case Basis::gape: return "gape";
-    case Basis::eye: return "eye";
-    case Basis::wire: return "hook's wire";
-    case Basis::hook: return "hook";
-    case Basis::bead: return "bead";
-    case Basis::part:
-    case Basis::none: break;
-    }
-    return "";
-}
-
 /// Whether a bare length is one that wire, beads and foam are sold by in inches: ".015", "7/64".
 bool is_inch_label(std::string_view text) {
     text = detail::trimmed(text);
@@ -96,21 +64,21 @@ bool is_inch_label(std::string_view text) {
 
 } // namespace
 
-MeasureWords words_of(Measure measure) {
+MeasureWords words_of(AmountOf measure) {
     switch (measure) {
-    case Measure::turns: return {"a number of turns", "6 turns"};
-    case Measure::count: return {"a count", "8 fibres"};
-    case Measure::length: return {"a length", "2.8 mm, .015 in or half the shank"};
-    case Measure::linear_density: return {"a thread's weight per length", "70 den or 8 tex"};
-    case Measure::mass: return {"a mass", "4 mg"};
-    case Measure::duration: return {"a time", "20 min"};
-    case Measure::size: break;
+    case AmountOf::turns: return {"a number of turns", "6 turns"};
+    case AmountOf::count: return {"a count", "8 fibres"};
+    case AmountOf::length: return {"a length", "2.8 mm, .015 in or half the shank"};
+    case AmountOf::linear_density: return {"a thread's weight per length", "70 den or 8 tex"};
+    case AmountOf::mass: return {"a mass", "4 mg"};
+    case AmountOf::duration: return {"a time", "20 min"};
+    case AmountOf::size: break;
     }
     return {"a hook size", "14 or 2/0"};
 }
 
-Result<Reading> read_measure(std::string_view text, Measure measure, const PartIds& parts) {
-    if (measure == Measure::size) return read_size(text);
+Result<Reading> read_measure(std::string_view text, AmountOf measure, const PartIds& parts) {
+    if (measure == AmountOf::size) return read_size(text);
     Result<Reading> read = read_amount(text, parts);
     if (!read.ok() || fits(read.value(), measure)) return read;
     const MeasureWords words = words_of(measure);
@@ -121,27 +89,7 @@ Result<Reading> read_measure(std::string_view text, Measure measure, const PartI
                      ", or a word"};
 }
 
-std::string reading_words(const Reading& r) {
-    if (r.kind == AmountKind::none) return "nothing written";
-    if (r.kind == AmountKind::word) return "kept as a word";
-    const auto number = [&](double value) {
-        if (r.basis == Basis::none) return one(value, r.unit);
-        std::string words = write_rounded(value, 3);
-        words.append(" x the ").append(r.basis == Basis::part ? r.part : basis_words(r.basis));
-        return words;
-    };
-    if (r.low == r.high) return number(r.value); // exact: both were set from one number
-    const auto bare = [&](double value) {        // without the unit that the last one says
-        const bool plain = r.basis != Basis::none || r.unit == Unit::count ||
-                           r.unit == Unit::turns || r.unit == Unit::pinch;
-        return plain ? write_rounded(value, 3) : number(value);
-    };
-    std::string words = bare(r.low);
-    words.append(" to ").append(number(r.high)).append("; works with ").append(bare(r.value));
-    return words;
-}
-
-TypedAmount type_amount(std::string_view text, Measure measure,
+TypedAmount type_amount(std::string_view text, AmountOf measure,
                         const std::vector<std::string>& parts) {
     TypedAmount typed;
     typed.amount.text = text;
@@ -151,7 +99,7 @@ TypedAmount type_amount(std::string_view text, Measure measure,
         return typed;
     }
     Result<Reading> reading = read_measure(text, measure, parts);
-    if (!reading.ok() && measure == Measure::length && is_inch_label(text)) {
+    if (!reading.ok() && measure == AmountOf::length && is_inch_label(text)) {
         std::string inches(detail::trimmed(text));
         inches += " in";
         Result<Reading> in = read_measure(inches, measure, parts);
@@ -168,11 +116,11 @@ TypedAmount type_amount(std::string_view text, Measure measure,
     }
     typed.amount.reading = reading.value();
     typed.number = reading.value().kind != AmountKind::word;
-    if (measure == Measure::size && typed.number) {
+    if (measure == AmountOf::size && typed.number) {
         const int n = static_cast<int>(reading.value().value);
         typed.understood = "hook size " + write_hook_size(HookSize{n});
     } else {
-        typed.understood = reading_words(reading.value());
+        typed.understood = wrapwright::understood(reading.value());
     }
     return typed;
 }

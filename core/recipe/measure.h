@@ -12,27 +12,27 @@
 namespace wrapwright {
 
 /// What an amount may be, so that a number of turns in millimetres is refused where it is written.
-enum class Measure : unsigned char { turns, count, length, linear_density, mass, duration, size };
+enum class AmountOf : unsigned char { turns, count, length, linear_density, mass, duration, size };
 
 /// What a measure is called in messages, and how one is written.
 struct MeasureWords {
     std::string_view wanted;
     std::string_view example;
 };
-[[nodiscard]] MeasureWords words_of(Measure measure);
+[[nodiscard]] MeasureWords words_of(AmountOf measure);
 
 /// What an amount's words mean as that measure: read_amount, where a bare number takes the measure's
 /// unit.
 ///
 /// Fails   as read_amount does; unknown_unit for what measures something else or has no unit; for a
 ///         size as parse_hook_size
-[[nodiscard]] Result<Reading> read_measure(std::string_view text, Measure measure,
+[[nodiscard]] Result<Reading> read_measure(std::string_view text, AmountOf measure,
                                            const std::vector<std::string>& parts);
 
 /// What a field made of what somebody typed into it.
 struct TypedAmount {
     Amount amount{}; ///< the words as typed; a number beside them where they carry none plainly
-    std::string understood{};     ///< one short line: "10 to 12 turns; works with 10"
+    std::string understood{};     ///< one short line for what stands beside the field
     bool number = false;          ///< false: it stays a word, which is fine too
     std::optional<Error> error{}; ///< why the words cannot stand; `amount` keeps them even so
 };
@@ -42,10 +42,7 @@ struct TypedAmount {
 /// Beyond what a file may hold: of a length a bare .015 or 7/64 is in inches, as wire and beads are
 /// sold, and the number is put beside the words.
 /// Valid   parts: the ids that "same as body" may name
-[[nodiscard]] TypedAmount type_amount(std::string_view text, Measure measure,
+[[nodiscard]] TypedAmount type_amount(std::string_view text, AmountOf measure,
                                       const std::vector<std::string>& parts);
-
-/// A reading in words: "about 12 turns: 10.8 to 13.2", "half the shank", "0.381 mm (0.015 in)".
-[[nodiscard]] std::string reading_words(const Reading& reading);
 
 } // namespace wrapwright

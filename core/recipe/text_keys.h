@@ -36,7 +36,7 @@ void visit_keys(V& v, B& b) {
     v.text("kind", b.kind);
     v.text("text", b.text);
     v.maybe_word("family", b.family);
-    v.amount("size", b.size, Measure::size);
+    v.amount("size", b.size, AmountOf::size);
     v.hook("measured", b.measured, b.measured_json);
     v.flag("dressed", b.dressed, true);
     v.rest(b.unknown);
@@ -48,9 +48,9 @@ void visit_keys(V& v, J& j) {
     v.text("from", j.from);
     v.text("to", j.to);
     v.text("material", j.material);
-    v.amount("length", j.length, Measure::length);
+    v.amount("length", j.length, AmountOf::length);
     v.text("beads", j.beads);
-    v.amount("bead_count", j.bead_count, Measure::count);
+    v.amount("bead_count", j.bead_count, AmountOf::count);
     v.rest(j.unknown);
 }
 
@@ -63,17 +63,17 @@ void visit_keys(V& v, M& m) {
     v.tint("tint", m.tint);
     v.word("substance", m.substance, Substance::unknown);
     v.word("coat", m.coat, CoatKind::none);
-    v.amount("size", m.size, Measure::length);
-    v.amount("width", m.width, Measure::length);
-    v.amount("thickness", m.thickness, Measure::length);
-    v.amount("linear", m.linear, Measure::linear_density);
-    v.amount("fibre_length", m.fibre_length, Measure::length);
-    v.amount("barb_length", m.barb_length, Measure::length);
-    v.amount("bore", m.bore, Measure::length);
-    v.amount("slot", m.slot, Measure::length);
+    v.amount("size", m.size, AmountOf::length);
+    v.amount("width", m.width, AmountOf::length);
+    v.amount("thickness", m.thickness, AmountOf::length);
+    v.amount("linear", m.linear, AmountOf::linear_density);
+    v.amount("fibre_length", m.fibre_length, AmountOf::length);
+    v.amount("barb_length", m.barb_length, AmountOf::length);
+    v.amount("bore", m.bore, AmountOf::length);
+    v.amount("slot", m.slot, AmountOf::length);
     v.hole("hole", m.hole);
-    v.amount("weighed", m.weighed, Measure::mass);
-    v.amount("cure", m.cure, Measure::duration);
+    v.amount("weighed", m.weighed, AmountOf::mass);
+    v.amount("cure", m.cure, AmountOf::duration);
     v.flag("flat", m.flat, false);
     v.text("instead", m.instead);
     v.text("origin_note", m.origin_note);
@@ -99,11 +99,11 @@ void visit_keys(V& v, P& p) {
     v.text("side", p.side);
     v.whole("copies", p.copies, 1, 99);
     v.flag("off_hook", p.off_hook, false);
-    v.amount("turns", p.turns, Measure::turns);
-    v.amount("count", p.count, Measure::count);
-    v.amount("length", p.length, Measure::length);
-    v.amount("diameter", p.diameter, Measure::length);
-    v.amount("pitch", p.pitch, Measure::length);
+    v.amount("turns", p.turns, AmountOf::turns);
+    v.amount("count", p.count, AmountOf::count);
+    v.amount("length", p.length, AmountOf::length);
+    v.amount("diameter", p.diameter, AmountOf::length);
+    v.amount("pitch", p.pitch, AmountOf::length);
     v.sizes("only_sizes", p.only_sizes, p.only);
     v.flag("optional", p.optional, false);
     v.text("either", p.either);
@@ -121,12 +121,12 @@ void visit_keys(V& v, A& a) {
     v.text("other", a.other);
     v.spot("from", a.from);
     v.spot("to", a.to);
-    v.amount("turns", a.turns, Measure::turns);
-    v.amount("count", a.count, Measure::count);
-    v.amount("length", a.length, Measure::length);
-    v.amount("diameter", a.diameter, Measure::length);
-    v.amount("diameter_end", a.diameter_end, Measure::length);
-    v.amount("pitch", a.pitch, Measure::length);
+    v.amount("turns", a.turns, AmountOf::turns);
+    v.amount("count", a.count, AmountOf::count);
+    v.amount("length", a.length, AmountOf::length);
+    v.amount("diameter", a.diameter, AmountOf::length);
+    v.amount("diameter_end", a.diameter_end, AmountOf::length);
+    v.amount("pitch", a.pitch, AmountOf::length);
     v.maybe_word("sense", a.sense);
     v.word("spacing", a.spacing, Spacing::unsaid);
     v.text("hold", a.hold);
@@ -152,7 +152,7 @@ void visit_keys(V& v, S& s) {
 template <class V, Like<OwnTarget> T>
 void visit_keys(V& v, T& t) {
     v.text("part", t.part);
-    v.amount("length", t.length, Measure::length);
+    v.amount("length", t.length, AmountOf::length);
     v.share("within", t.within, t.within_said);
     v.rest(t.unknown);
 }

@@ -39,7 +39,7 @@ class ObjectReader {
     void tint(std::string_view key, std::string& value);
     void hole(std::string_view key, std::string& value);
     void sizes(std::string_view key, std::string& value, std::vector<HookSize>& list);
-    void amount(std::string_view key, Amount& value, Measure measure);
+    void amount(std::string_view key, Amount& value, AmountOf measure);
     void spot(std::string_view key, Spot& value);
     void made_of(std::string_view key, std::vector<Ingredient>& value);
     void hook(std::string_view key, std::optional<Hook>& value, std::string& written);
@@ -116,10 +116,10 @@ class ObjectReader {
     bool expect(const json::Node& node, json::Kind kind, std::string_view wanted);
     /// Stores the first error, at that value and the path where the walk is.
     void refuse(const json::Node& node, Error error);
-    Reading reading(const json::Node& node, Measure measure);
-    Reading lenient_reading(const json::Node& node, Measure measure);
-    void amount_object(const json::Node& node, Amount& value, Measure measure);
-    void sized_texts(const json::Node& node, Amount& value, Measure measure);
+    Reading reading(const json::Node& node, AmountOf measure);
+    Reading lenient_reading(const json::Node& node, AmountOf measure);
+    void amount_object(const json::Node& node, Amount& value, AmountOf measure);
+    void sized_texts(const json::Node& node, Amount& value, AmountOf measure);
     void spot_text(const json::Node& node, Spot& value);
     void length_text(const json::Node& node, Length& value);
     void angle_text(const json::Node& node, Angle& value);

@@ -9,7 +9,7 @@ namespace wrapwright::detail {
 using json::Kind;
 using json::Node;
 
-Reading ObjectReader::reading(const Node& node, Measure measure) {
+Reading ObjectReader::reading(const Node& node, AmountOf measure) {
     if (!expect(node, Kind::text, words_of(measure).wanted)) return {};
     const Result<Reading> read = read_measure(node.text, measure, document_.parts);
     if (read.ok()) return read.value();
@@ -17,7 +17,7 @@ Reading ObjectReader::reading(const Node& node, Measure measure) {
     return {};
 }
 
-Reading ObjectReader::lenient_reading(const Node& node, Measure measure) {
+Reading ObjectReader::lenient_reading(const Node& node, AmountOf measure) {
     const Result<Reading> read = read_measure(node.text, measure, document_.parts);
     if (read.ok()) return read.value();
     Reading word;
@@ -25,7 +25,7 @@ Reading ObjectReader::lenient_reading(const Node& node, Measure measure) {
     return word;
 }
 
-void ObjectReader::amount(std::string_view key, Amount& value, Measure measure) {
+void ObjectReader::amount(std::string_view key, Amount& value, AmountOf measure) {
     at(key, [&](const Node& node) {
         if (node.kind == Kind::object) {
             ObjectReader(document_, node).amount_object(node, value, measure);
@@ -36,7 +36,7 @@ void ObjectReader::amount(std::string_view key, Amount& value, Measure measure) 
     });
 }
 
-void ObjectReader::amount_object(const Node& node, Amount& value, Measure measure) {
+void ObjectReader::amount_object(const Node& node, Amount& value, AmountOf measure) {
     text("text", value.text);
     text("is", value.is);
     at("by_size", [&](const Node& rows) { sized_texts(rows, value, measure); });
@@ -58,7 +58,7 @@ void ObjectReader::amount_object(const Node& node, Amount& value, Measure measur
     });
 }
 
-void ObjectReader::sized_texts(const Node& rows, Amount& value, Measure measure) {
+void ObjectReader::sized_texts(const Node& rows, Amount& value, AmountOf measure) {
     if (!expect(rows, Kind::object, "an object with hook sizes as keys")) return;
     ObjectReader table(document_, rows);
     for (const Node& row : rows.items) {

@@ -96,7 +96,7 @@ void ObjectWriter::share(std::string_view key, double value, bool said) {
     if (said) add(key, Kind::number, write_number(value));
 }
 
-void ObjectWriter::amount(std::string_view key, const Amount& value, Measure) {
+void ObjectWriter::amount(std::string_view key, const Amount& value, AmountOf) {
     if (value.is.empty() && value.by_size.empty() && value.unknown.empty()) {
         return text(key, value.text);
     }

@@ -26,7 +26,7 @@ class ObjectWriter {
     void sizes(std::string_view key, const std::string& value, const std::vector<HookSize>&) {
         text(key, value);
     }
-    void amount(std::string_view key, const Amount& value, Measure measure);
+    void amount(std::string_view key, const Amount& value, AmountOf measure);
     void spot(std::string_view key, const Spot& value);
     void made_of(std::string_view key, const std::vector<Ingredient>& value);
     void hook(std::string_view key, const std::optional<Hook>& value, const std::string& written);

@@ -1,14 +1,14 @@
 // Works on the text form, so that no key of a recipe can be forgotten here.
 #include "core/share/compare.h"
 
-#include "core/recipe/measure.h"
+#include "core/recipe/amount_words.h"
 #include "core/recipe/text.h"
 #include "core/recipe/text_json.h"
 #include "core/units/number_text.h"
-#include "core/units/number_words.h"
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <optional>
 
 namespace wrapwright {
@@ -81,10 +81,12 @@ std::string moved_by(const Node& a, const Node& b) {
     if (!x || !y || x->unit != y->unit || x->basis != y->basis || x->bare != y->bare) return {};
     const double by = y->value - x->value;
     if (by == 0.0) return {}; // exact: the same text gives the same double
-    Reading size = *x;
-    size.low = size.value = size.high = std::abs(by);
     std::string words = by > 0 ? "+" : "-";
-    return words + reading_words(size);
+    if (x->basis != Basis::none) return words + write_rounded(std::abs(by), 3) + " of it";
+    Reading size = *x;
+    size.kind = AmountKind::exact;
+    size.low = size.value = size.high = std::abs(by);
+    return words + understood(size);
 }
 
 struct Comparing {

@@ -1,7 +1,7 @@
 // `merge`: what somebody sent, looked at beside the library, and taken in where that was said.
 
 #include "core/recipe/text.h"
-#include "core/share/revise.h"
+#include "core/share/fork.h"
 #include "platform/cli/json.h"
 #include "platform/cli/shared.h"
 #include "platform/cli/terminal.h"

@@ -1,7 +1,7 @@
 // `read`: a recipe in loose text, taken apart, and a recipe file made of it.
 
 #include "core/loose/loose.h"
-#include "core/recipe/measure.h"
+#include "core/recipe/amount_words.h"
 #include "core/recipe/text.h"
 #include "core/share/letter.h"
 #include "platform/cli/files.h"
@@ -37,14 +37,14 @@ TradeWords trade_words() {
 }
 
 /// What was understood of a piece, beside its words.
-std::string understood(const Piece& piece, std::string_view text) {
+std::string meaning_of(const Piece& piece, std::string_view text) {
     std::string words = piece.roles.empty() || piece.kind == PieceKind::action ? piece.word : "";
     for (const std::string& role : piece.roles) {
         if (!words.empty()) words.append(", ");
         words.append(role);
     }
     if (piece.none) words.append(": none");
-    if (piece.kind == PieceKind::amount) words.append(reading_words(piece.reading));
+    if (piece.kind == PieceKind::amount) words.append(understood(piece.reading));
     if (piece.kind == PieceKind::sizes) {
         const auto sizes = parse_hook_sizes(piece.value.of(text));
         for (const HookSize size : sizes.ok() ? sizes.value().sizes : std::vector<HookSize>{}) {
@@ -95,7 +95,7 @@ Json pieces_json(const LooseText& loose, std::string_view text) {
         if (p.choice > 0) one["choice"] = p.choice;
         if (p.none) one["none"] = true;
         if (p.optional) one["optional"] = true;
-        const std::string words = understood(p, text);
+        const std::string words = meaning_of(p, text);
         if (p.in >= 0 && !words.empty()) one["understood"] = words;
         pieces.push_back(std::move(one));
     }
@@ -119,7 +119,7 @@ void print_pieces(const LooseText& loose, std::string_view text, const Terminal&
         std::string what(static_cast<std::size_t>(2 * depth_of(loose, p)), ' ');
         what.append(name(p.kind));
         table.add({std::to_string(lines.of(p.span.begin)), std::move(what), printable(words),
-                   printable(understood(p, text)),
+                   printable(meaning_of(p, text)),
                    is_text  ? "not understood, kept"
                    : p.sure ? ""
                             : "not sure"},

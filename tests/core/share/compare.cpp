@@ -40,7 +40,7 @@ TEST_CASE("a changed number is told with how far it moved") {
     b = a;
     b.parts[1].length.text = "1.2 shank";
     CHECK(told(a, settled(b)) ==
-          std::vector<std::string>{"tail, length: 1 shank -> 1.2 shank (+0.2 x the shank)"});
+          std::vector<std::string>{"tail, length: 1 shank -> 1.2 shank (+0.2 of it)"});
 }
 
 TEST_CASE("parts, materials and steps that come, go and move are told by their names") {

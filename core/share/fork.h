@@ -1,13 +1,10 @@
 #pragma once
-// New recipes out of old ones: my version of somebody's fly, and what was done otherwise at the bench.
+// My version of somebody's fly.
 
-#include "core/bench/sitting.h"
-#include "core/recipe/pattern.h"
-#include "core/tying/record.h"
+#include "core/recipe/recipe.h"
 
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace wrapwright {
 
@@ -27,13 +24,5 @@ template <class Taken>
     }
     return free;
 }
-
-/// The recipe with what a sitting did otherwise written into its steps.
-///
-/// A number of turns at an action that has turns takes their place; anything else becomes the action's
-/// note. Both are told under "changes".
-/// Valid   numbers and record are those of the recipe that the sitting was with
-[[nodiscard]] Recipe with_otherwise(Recipe recipe, const Resolved& numbers, const Tied& tied,
-                                    const std::vector<Otherwise>& otherwise);
 
 } // namespace wrapwright
