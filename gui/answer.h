@@ -98,6 +98,7 @@ class Answer {
     void changed_marks();
     void write();
     void take_tour(int stop);
+    void ask_library(const std::string& key, const std::string& text);
     void edit(const Wish& wish);
     void edit_all(const std::vector<Edit>& edits, std::string_view joins, std::string row);
     void edit_changed();

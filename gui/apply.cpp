@@ -147,6 +147,7 @@ Applied Answer::take(const Wish& wish) {
     case WishKind::edit_version:
     case WishKind::edit_back:
     case WishKind::edit_new: edit(wish); break;
+    case WishKind::library_ask: ask_library(wish.key, wish.text); break;
     case WishKind::help_view: m.help_view = static_cast<HelpView>(wish.number); break;
     case WishKind::tour: take_tour(wish.number); break;
     default: check(wish); break;

@@ -4,6 +4,7 @@
 
 #include "core/recipe/by_size.h"
 #include "core/recipe/card_line.h"
+#include "core/recipe/measure.h"
 #include "core/recipe/text_json.h"
 #include "gui/sizes_work.h"
 
@@ -18,6 +19,34 @@ std::string moved_row(const std::string& row, const std::string& list, int from,
     const std::string was = row_of(list, from);
     if (row == was || row.starts_with(was + ".")) return row_of(list, to) + row.substr(was.size());
     return row;
+}
+
+Measure measure_of(std::string_view key) {
+    if (key == "turns") return Measure::turns;
+    if (key == "count") return Measure::count;
+    if (key == "linear") return Measure::linear_density;
+    if (key == "weighed") return Measure::mass;
+    if (key == "cure") return Measure::duration;
+    return Measure::length;
+}
+
+/// What typing into a field changes: its words, and the number that goes with a bare .015 or 7/64 as
+/// long as the person has not put another one there.
+std::vector<Edit> typed_edits(const Recipe& recipe, const std::string& path,
+                              const std::string& text) {
+    std::vector<Edit> edits{{EditKind::set, path, text, 0, 0}};
+    const Amount* now = amount_at(recipe, path);
+    if (now == nullptr) return edits;
+    std::vector<std::string> ids;
+    ids.reserve(recipe.parts.size());
+    for (const Part& part : recipe.parts) ids.push_back(part.id);
+    const Measure measure = measure_of(std::string_view(path).substr(path.rfind('.') + 1));
+    const std::string before = type_amount(now->text, measure, ids).amount.is;
+    const std::string after = type_amount(text, measure, ids).amount.is;
+    if (now->is == before && before != after) {
+        edits.push_back({EditKind::set, path + ".is", after, 0, 0});
+    }
+    return edits;
 }
 
 } // namespace
@@ -137,15 +166,18 @@ void Answer::edit(const Wish& wish) {
         work.view = static_cast<EditView>(wish.number);
         work.picking = false;
         run_draft(work);
+        if (work.view == EditView::versions) effect(EffectKind::versions);
         break;
     case WishKind::edit_sized: edit_sized(wish); break;
+    case WishKind::edit_loose: edit_loose(wish); break;
+    case WishKind::edit_version: edit_version(wish); break;
     case WishKind::edit_row:
         if (work.row != wish.text) work.history->settle();
         work.row = wish.text;
         work.picking = false;
         break;
     case WishKind::edit_set:
-        edit_all({{EditKind::set, wish.key, wish.text, 0, 0}}, wish.key, work.row);
+        edit_all(typed_edits(work.draft().recipe, wish.key, wish.text), wish.key, work.row);
         break;
     case WishKind::edit_add: edit_add(wish.key, wish.text); break;
     case WishKind::edit_pick: edit_pick(wish.key); break;

@@ -1,6 +1,7 @@
 #include "gui/model.h"
 
 #include "gui/type_size.h"
+#include "gui/versions_work.h"
 
 #include <algorithm>
 #include <cmath>
@@ -64,10 +65,18 @@ int moment_of(const Model& model) {
 
 Pictured pictured(const Model& model, Picture which) {
     if (model.screen == Screen::edit && which == Picture::own) {
+        if (model.edit.view == EditView::versions && model.edit.fly) {
+            return {model.edit.fly, static_cast<int>(model.edit.fly->tied.moments.size()) - 1};
+        }
         const int moment = moment_of(model.edit);
         return moment == none ? Pictured{} : Pictured{model.edit.fly, moment};
     }
     if (!model.fly || model.fly->tied.moments.empty()) return {}; // words alone
+    if (model.screen == Screen::edit && which == Picture::fewer && model.edit.versions) {
+        const auto& fly = model.edit.versions->fly;
+        if (!fly || fly->tied.moments.empty()) return {};
+        return {fly, static_cast<int>(fly->tied.moments.size()) - 1};
+    }
     if (which != Picture::own) {
         const bool shown = model.screen == Screen::what_if && model.beside;
         if (!shown) return {};

@@ -85,9 +85,8 @@ enum class RecipeOrder : unsigned char { name, fly_class, newest };
 /// What is asked of the list of recipes beside the words of a search.
 struct LibraryAsk {
     RecipeOrder order = RecipeOrder::name;
-    bool favourites = false;   ///< alone
-    std::string size{}, tag{}; ///< empty: any
-    bool box = false;          ///< as a box: pattern by size
+    bool favourites = false;               ///< alone
+    std::string size{}, tag{}, material{}; ///< empty: any
     friend bool operator==(const LibraryAsk&, const LibraryAsk&) = default;
 };
 

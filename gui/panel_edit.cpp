@@ -47,8 +47,8 @@ Places places(const Ui& ui, const Box& box) {
 /// The views; then undo, redo, size, save, new.
 void acts(Ui& ui, const Box& box) {
     const EditWork& work = ui.model.edit;
-    constexpr std::array<std::string_view, 2> views{"Recipe", "Sizes"};
-    constexpr float view_share = 1.55F, small_share = 1.0F, size_share = 2.9F, save_share = 1.4F,
+    constexpr std::array<std::string_view, 4> views{"Recipe", "Sizes", "Text", "Revisions"};
+    constexpr float view_share = 1.5F, small_share = 1.0F, size_share = 2.9F, save_share = 1.4F,
                     new_share = 1.3F;
     const auto count = static_cast<float>(views.size());
     const float gaps = (count + 4.0F) * grid;
@@ -73,7 +73,34 @@ void acts(Ui& ui, const Box& box) {
     const int by = stepper(ui, "##size", size, next(size_share));
     if (by != 0) ui.want(wish(WishKind::edit_size, by));
     if (button(ui, "Save", next(save_share), work.changed())) ui.want(wish(WishKind::edit_save));
-    if (button(ui, "New fly", next(new_share))) ui.want(wish(WishKind::edit_new));
+    const bool asked = ui.typing.edit_open == "new fly";
+    if (button(ui, "New fly", next(new_share), asked)) {
+        ui.typing.edit_open = asked ? std::string() : std::string("new fly");
+    }
+}
+
+/// The classes of fly to begin with.
+void new_fly(Ui& ui, const Box& box) {
+    constexpr std::array<std::string_view, 8> classes{"jig nymph", "dry",   "wet",  "streamer",
+                                                      "sedge",     "midge", "scud", "empty"};
+    sheet(ui, box);
+    Box in = box.inside(2.0F * grid);
+    const float told =
+        write(ui, ui.fonts.small, ui.colours.soft, in,
+              "What is it to be? Each begins with a plain skeleton of its class, which "
+              "can be tied as it is and changed from there.");
+    const float high = control_height(ui);
+    const float wide = std::floor((in.width - 3.0F * grid) / 4.0F);
+    for (std::size_t i = 0; i < classes.size(); ++i) {
+        const auto column = static_cast<float>(i % 4), row = static_cast<float>(i / 4);
+        const Box at{in.x + column * (wide + grid), in.y + told + grid + row * (high + grid), wide,
+                     high};
+        if (button(ui, classes[i], at)) {
+            ui.want(wish(WishKind::edit_new, 0, std::string(classes[i])));
+            ui.typing.edit_open.clear();
+            ui.typing.edit_row_focus = true;
+        }
+    }
 }
 
 /// What the keys do here where no field has them.
@@ -129,7 +156,13 @@ void panel_edit(Ui& ui, const Box& box) {
     const float high = control_height(ui);
     acts(ui, {box.x, box.y, box.width, high});
     const Box in{box.x, box.y + high + grid, box.width, box.height - high - grid};
-    if (ui.model.edit.view == EditView::sizes) return edit_sizes(ui, in);
+    if (ui.typing.edit_open == "new fly") return new_fly(ui, in);
+    switch (ui.model.edit.view) {
+    case EditView::write: break;
+    case EditView::sizes: return edit_sizes(ui, in);
+    case EditView::loose: return edit_loose(ui, in);
+    case EditView::versions: return edit_versions(ui, in);
+    }
     const Places p = places(ui, in);
     edit_outline(ui, p.outline);
     if (p.picture.height > 0.0F) {

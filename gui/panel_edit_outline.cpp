@@ -159,6 +159,7 @@ void edit_outline(Ui& ui, const Box& box) {
                 w.key = row.adds;
                 ui.want(std::move(w));
                 ui.typing.edit_filter.clear();
+                ui.typing.edit_list.clear(); // the line of operations gets the keys, and no other
                 ui.typing.edit_op_at = 0;
                 ui.typing.edit_line_focus = true;
             }

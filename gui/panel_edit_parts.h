@@ -24,6 +24,9 @@ void edit_sizes(Ui& ui, const Box& box);
 /// A text of any shape, and what is read in it.
 void edit_loose(Ui& ui, const Box& box);
 
+/// What was saved when, and what was changed since.
+void edit_versions(Ui& ui, const Box& box);
+
 /// What is found: why it cannot be run, or the findings of the step that is picked; how high it is.
 float edit_findings(Ui& ui, const Box& box);
 

@@ -2,8 +2,58 @@
 #include "gui/widgets.h"
 
 #include <algorithm>
+#include <array>
 
 namespace wrapwright {
+
+namespace {
+
+/// What narrows the list: stars alone, order, size, tag, material; how high it is.
+float narrow_row(Ui& ui, const Box& in) {
+    const LibraryAsk& ask = ui.model.library_ask;
+    const float high = control_height(ui);
+    constexpr std::array<std::string_view, 3> orders{"By name", "By class", "Newest first"};
+    const bool one_row = in.width >= 34.0F * ui.sizes.small;
+    const float wide = (in.width - (one_row ? 4.0F : 1.0F) * grid) / (one_row ? 5.0F : 2.0F);
+    float x = in.x, y = in.y;
+    const auto next = [&](float width) {
+        const Box at{x, y, width, high};
+        x += width + grid;
+        return at;
+    };
+    const auto say = [&](std::string key, std::string text) {
+        Wish w = wish(WishKind::library_ask, 0, std::move(text));
+        w.key = std::move(key);
+        ui.want(std::move(w));
+    };
+    if (button(ui, "Stars alone", next(wide), ask.favourites)) say("favourites", {});
+    std::string order(orders[static_cast<std::size_t>(ask.order)]);
+    order += "##order";
+    if (button(ui, order, next(wide))) say("order", {});
+    float field = wide;
+    if (!one_row) {
+        x = in.x;
+        y += high + grid;
+        field = (in.width - 2.0F * grid) / 3.0F;
+    }
+    struct Narrow {
+        const char* name;
+        const char* hint;
+        const char* key;
+        std::string* text;
+    };
+    for (const Narrow& n :
+         {Narrow{"##size", "size 14", "size", &ui.typing.filter_size},
+          Narrow{"##tag", "tag", "tag", &ui.typing.filter_tag},
+          Narrow{"##material", "material", "material", &ui.typing.filter_material}}) {
+        const std::string was = *n.text;
+        (void)line_edit(ui, n.name, n.hint, *n.text, next(field));
+        if (*n.text != was) say(n.key, *n.text);
+    }
+    return y + high - in.y;
+}
+
+} // namespace
 
 void panel_library(Ui& ui, const Box& box) {
     sheet(ui, box);
@@ -23,6 +73,9 @@ void panel_library(Ui& ui, const Box& box) {
                                    ui.typing.search, {in.x, in.y, in.width, high});
     if (ui.typing.search != before) ui.want(wish(WishKind::search, 0, ui.typing.search));
     take(high + grid);
+
+    const float narrowed = narrow_row(ui, in);
+    take(narrowed + grid);
 
     const auto& rows = ui.model.library;
     int& at = ui.typing.library_at;

@@ -38,15 +38,14 @@ struct Typing {
     std::string edit_line{}, edit_list{}; ///< a line for the end of that list
     std::string edit_filter{};            ///< letters of the operation that is looked for
     std::string edit_open{};              ///< path of the field whose choices are open
-    std::string edit_spot{};              ///< path of the place that a press on the hook sets
+    std::string edit_spot{};              ///< path of the field that had the keys last
     std::string loose{};                  ///< text that is pasted
     std::string version_name{};           ///< for the revision that is picked
     std::string sized_path{}, sized{};    ///< cell of the table by size that is typed into
-    int help_at = 0;                      ///< the word of the glossary that is open
-    std::string share_file{};
-    std::string edit_drag{};      ///< row that is dragged
-    int edit_focus = -1;          ///< field that gets the keys next
-    int edit_op_at = 0;           ///< the operation that enter takes
+    std::string filter_size{}, filter_tag{}, filter_material{}; ///< of the list of recipes
+    std::string edit_drag{};                                    ///< row that is dragged
+    int edit_focus = -1;                                        ///< field that gets the keys next
+    int edit_op_at = 0;                                         ///< the operation that enter takes
     bool edit_row_focus = false;  ///< the row that is picked gets the keys next
     bool edit_line_focus = false; ///< the line that adds does
     GridPlace grid{};             ///< of the table that is open

@@ -1,5 +1,6 @@
 #include "platform/app.h"
 
+#include "core/loose/words.h"
 #include "core/recipe/text.h"
 #include "core/units/hook_size.h"
 #include "platform/files.h"
@@ -68,8 +69,15 @@ Result<bool> App::start(const AppWish& wish) {
     if (!held.ok()) return held.error();
     if (held.value().recipes == 0 && !model_.read_only) seed(wish.assets);
     model_.first_start = held.value().sittings == 0;
+    assets_ = wish.assets;
     load_rules(wish.assets);
     load_stock(wish.assets);
+    if (const Result<std::string> list = read_file(assets_ / "words" / "trade.txt"); list.ok()) {
+        Result<TradeWords> words = read_trade_words(list.value());
+        if (words.ok()) {
+            model_.trade_words = std::make_shared<const TradeWords>(std::move(words).value());
+        }
+    }
     if (const Result<std::string> list = read_file(wish.assets / "words" / "spellings.txt");
         list.ok()) {
         Result<Spellings> spellings = Spellings::read(list.value());

@@ -89,6 +89,12 @@ class App {
     [[nodiscard]] Result<bool> keep_draft(const Model& next);
     [[nodiscard]] Result<bool> save_recipe(const std::string& note, Model& next);
     [[nodiscard]] Result<bool> new_recipe(const std::string& fly_class, Model& next);
+    [[nodiscard]] Result<bool> add_and_write(Recipe recipe, Model& next);
+    [[nodiscard]] Result<bool> list_versions(Model& next);
+    [[nodiscard]] Result<bool> pick_version(int number, Model& next);
+    [[nodiscard]] Result<bool> version(const Effect& effect, Model& next);
+    [[nodiscard]] Result<bool> preview_shared(Model& next);
+    [[nodiscard]] Result<bool> take_shared(Model& next);
     [[nodiscard]] Result<bool> look_into(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> restore(Model& next);
     /// Stock and orders from the store into the model, with what they come to.
@@ -109,6 +115,7 @@ class App {
     }
 
     Backend* backend_;
+    std::filesystem::path assets_{};
     Store store_;
     SceneTexture scenes_; ///< of the only picture, and of those that are saved
     std::array<std::optional<SceneTexture>, picture_count> beside_{}; ///< of further ones

@@ -2,6 +2,7 @@
 
 #include "core/recipe/text.h"
 #include "platform/app.h"
+#include "platform/files.h"
 
 #include <algorithm>
 
@@ -16,15 +17,6 @@ void say(Model& model, std::string words) {
     model.notice = std::move(words);
     model.notice_until = model.now + seconds(4.0);
 }
-
-/// A recipe to begin with: a hook, a thread, and the hook in the vise.
-constexpr std::string_view empty_recipe = R"({
-  "format": "wrapwright recipe", "version": 1, "id": "new-fly", "name": "New fly", "sizes": "12-16",
-  "bases": [{"id": "hook", "kind": "hook", "family": "wet"}],
-  "materials": [{"id": "thread", "kind": "thread", "text": "tying thread", "linear": "70 den"}],
-  "parts": [{"id": "thread", "role": "tying thread", "made_of": ["thread"]}],
-  "steps": [{"text": "Clamp the hook by its bend, with the shank level.", "actions": [{"do": "clamp"}]}]
-})";
 
 } // namespace
 
@@ -82,21 +74,34 @@ Result<bool> App::save_recipe(const std::string& note, Model& next) {
     return true;
 }
 
-Result<bool> App::new_recipe(const std::string&, Model& next) {
-    Result<Recipe> read = read_recipe(empty_recipe);
+Result<bool> App::new_recipe(const std::string& fly_class, Model& next) {
+    std::string name = fly_class.empty() ? "empty" : fly_class;
+    std::replace(name.begin(), name.end(), ' ', '-');
+    const auto file = assets_ / "skeletons" / (name + ".json");
+    const Result<std::string> text = read_file(file);
+    if (!text.ok()) return text.error();
+    Result<Recipe> read = read_recipe(text.value());
     if (!read.ok()) return read.error();
-    Recipe recipe = std::move(read).value();
+    read.value().id = "my-" + name;
+    return add_and_write(std::move(read).value(), next);
+}
+
+/// Keeps a recipe that is new here, under an id that is free, and opens it to be written.
+Result<bool> App::add_and_write(Recipe recipe, Model& next) {
+    const std::string id = recipe.id.empty() ? "new-fly" : recipe.id;
     for (int n = 1; n < 10'000; ++n) {
-        recipe.id = n == 1 ? "new-fly" : "new-fly-" + std::to_string(n);
+        recipe.id = n == 1 ? id : id + "-" + std::to_string(n);
         const Result<bool> added = store_.add_recipe(recipe, write_recipe(recipe), today());
         if (!added.ok()) return added;
         if (!added.value()) continue; // that one is taken
         if (const Result<bool> opened = open_recipe(recipe.id, next); !opened.ok()) return opened;
         next.screen = Screen::edit;
-        next.edit = begin_writing(recipe.id, {recipe, {}}, recipe, next.fly->size);
+        const HookSize size = next.fly->size;
+        next.edit = begin_writing(recipe.id, {recipe, {}}, recipe, size);
         return true;
     }
-    return Error{ErrorCode::duplicate, "there are ten thousand new flies", "give one a name", {}};
+    return Error{
+        ErrorCode::duplicate, "there are ten thousand of '" + id + "'", "name another", {}};
 }
 
 } // namespace wrapwright

@@ -8,6 +8,8 @@
 
 namespace wrapwright {
 
+static_assert(static_cast<int>(LibrarySort::newest) == static_cast<int>(RecipeOrder::newest));
+
 namespace {
 
 std::string list_of(const std::vector<std::string>& names) {
@@ -80,7 +82,14 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::open_draft: return open_draft(next);
     case EffectKind::keep_draft: return keep_draft(next);
     case EffectKind::save_recipe: return save_recipe(effect.text, next);
-    case EffectKind::new_recipe: return new_recipe(effect.text, next);
+    case EffectKind::new_recipe: {
+        if (effect.key.empty()) return new_recipe(effect.text, next);
+        Result<Recipe> made = read_recipe(effect.key);
+        return made.ok() ? add_and_write(std::move(made).value(), next) : made.error();
+    }
+    case EffectKind::versions: return list_versions(next);
+    case EffectKind::version: return version(effect, next);
+    case EffectKind::share: return effect.number == 0 ? preview_shared(next) : take_shared(next);
     case EffectKind::save_frame: {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);
@@ -186,7 +195,16 @@ Result<bool> App::duplicate(const std::string& id, Model& next) {
 }
 
 Result<bool> App::list(Model& next) {
-    const auto rows = store_.library(next.search);
+    const LibraryAsk& ask = next.library_ask;
+    LibrarySearch wanted;
+    wanted.words = next.search;
+    wanted.material = ask.material;
+    wanted.tag = ask.tag;
+    wanted.favourites = ask.favourites;
+    wanted.sort = static_cast<LibrarySort>(ask.order);
+    const Result<WrittenHookSize> size = parse_hook_size(ask.size);
+    if (!ask.size.empty() && size.ok()) wanted.size = size.value().size;
+    const auto rows = store_.search(wanted);
     if (!rows.ok()) return rows.error();
     next.library.clear();
     for (const StoredRow& row : rows.value()) {
