@@ -21,13 +21,13 @@ std::string moved_row(const std::string& row, const std::string& list, int from,
     return row;
 }
 
-Measure measure_of(std::string_view key) {
-    if (key == "turns") return Measure::turns;
-    if (key == "count") return Measure::count;
-    if (key == "linear") return Measure::linear_density;
-    if (key == "weighed") return Measure::mass;
-    if (key == "cure") return Measure::duration;
-    return Measure::length;
+AmountOf measure_of(std::string_view key) {
+    if (key == "turns") return AmountOf::turns;
+    if (key == "count") return AmountOf::count;
+    if (key == "linear") return AmountOf::linear_density;
+    if (key == "weighed") return AmountOf::mass;
+    if (key == "cure") return AmountOf::duration;
+    return AmountOf::length;
 }
 
 /// What typing into a field changes: its words, and the number that goes with a bare .015 or 7/64 as
@@ -40,7 +40,7 @@ std::vector<Edit> typed_edits(const Recipe& recipe, const std::string& path,
     std::vector<std::string> ids;
     ids.reserve(recipe.parts.size());
     for (const Part& part : recipe.parts) ids.push_back(part.id);
-    const Measure measure = measure_of(std::string_view(path).substr(path.rfind('.') + 1));
+    const AmountOf measure = measure_of(std::string_view(path).substr(path.rfind('.') + 1));
     const std::string before = type_amount(now->text, measure, ids).amount.is;
     const std::string after = type_amount(text, measure, ids).amount.is;
     if (now->is == before && before != after) {

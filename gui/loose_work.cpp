@@ -1,6 +1,6 @@
 #include "gui/loose_work.h"
 
-#include "core/recipe/measure.h"
+#include "core/recipe/amount_words.h"
 #include "core/share/letter.h"
 
 namespace wrapwright {
@@ -38,7 +38,7 @@ std::string piece_words(const LooseWork& work, const Piece& piece) {
     }
     words += ": " + value;
     if (piece.kind == PieceKind::amount) {
-        const std::string said = reading_words(piece.reading);
+        const std::string said = understood(piece.reading);
         if (!said.empty()) words += " (" + said + ")";
     }
     return words;

@@ -1,8 +1,8 @@
 // Revisions and sharing: what the store and the clipboard are asked for.
 
 #include "core/recipe/text.h"
+#include "core/share/fork.h"
 #include "core/share/letter.h"
-#include "core/share/revise.h"
 #include "gui/loose_work.h"
 #include "gui/versions_work.h"
 #include "platform/app.h"

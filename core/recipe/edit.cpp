@@ -331,14 +331,18 @@ Result<Draft> read_draft(std::string_view text) {
 }
 
 std::string fresh_id(std::string_view words, const std::vector<std::string>& taken) {
-    constexpr std::size_t longest = 24;
+    constexpr std::size_t longest = 16;
     std::string id;
     for (const char c : detail::lowered(words)) {
         const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
         if (c == ',' || c == '(' || c == ';') break;
-        if (plain && id.size() < longest) id += c;
-        if (!plain && !id.empty() && id.back() != '-' && id.size() < longest) id += '-';
+        if (plain) id += c;
+        if (!plain && !id.empty() && id.back() != '-') {
+            if (id.size() >= longest) break; // whole words
+            id += '-';
+        }
     }
+    if (id.size() > 2 * longest) id.resize(2 * longest);
     while (!id.empty() && id.back() == '-') id.pop_back();
     if (id.empty()) id = "new";
     const auto is_taken = [&](const std::string& one) {
