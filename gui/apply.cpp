@@ -88,6 +88,9 @@ Applied Answer::take(const Wish& wish) {
             text_of(with_key(m.settings.keys, static_cast<Command>(wish.number), wish.text)));
         break;
     case WishKind::flies: set_flies(wish.number); break;
+    case WishKind::roll:
+        m.wraps.turn = std::remainder(m.wraps.turn + wish.x, 2.0F * std::numbers::pi_v<float>);
+        break;
     case WishKind::orbit:
         m.wraps.yaw = std::remainder(m.wraps.yaw + wish.x, 2.0F * std::numbers::pi_v<float>);
         m.wraps.elevation = std::clamp(m.wraps.elevation + wish.y, -1.5F, 1.5F);
@@ -119,6 +122,8 @@ Applied Answer::take(const Wish& wish) {
         break;
     case WishKind::take_way: take_way(wish.number); break;
     case WishKind::next_rules: next_rules(); break;
+    case WishKind::pick_file: effect(EffectKind::pick_file).number = wish.number; break;
+    case WishKind::give_recipe: effect(EffectKind::give_recipe, wish.text); break;
     case WishKind::save_frame: effect(EffectKind::save_frame).number = pictured(m).moment; break;
     case WishKind::save_steps: effect(EffectKind::save_steps); break;
     case WishKind::put_away: m.trouble.clear(); break;

@@ -18,6 +18,8 @@ enum class EffectKind : unsigned char {
     keep_fall,     ///< the model's last
     drop_fall,     ///< number
     keep_weighing, ///< the model's; where it has none, those of this fly are put away
+    pick_file,     ///< number = FileKind
+    give_recipe,   ///< as a file: text = id
     open_photo,    ///< text = file
     recall_photo,  ///< number = its id
     keep_marks,    ///< of the photo that is open

@@ -37,6 +37,7 @@ void Answer::command(Command command) {
         break;
     }
     case Command::overlays: all_overlays(); break;
+    case Command::voice: toggle("voice", m.settings.voice); break;
     case Command::units: toggle("inches", m.settings.inches); break;
     case Command::facing: toggle("facing the class", m.settings.facing); break;
     case Command::water: next_water(); break;

@@ -1,5 +1,7 @@
 #include "gui/icons.h"
 
+#include "gui/touch.h"
+
 #include <cmath>
 #include <initializer_list>
 #include <numbers>
@@ -190,7 +192,8 @@ void draw_icon(ImDrawList& list, Icon icon, const Box& box, ImU32 colour) {
 bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
+    const bool pressed =
+        meant(ui, name, ImGui::InvisibleButton(name.c_str(), {box.width, box.height}));
     note_control(ui, name, box);
     const bool under = ImGui::IsItemHovered() || ImGui::IsItemActive();
     ImDrawList& list = *ImGui::GetWindowDrawList();

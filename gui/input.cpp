@@ -51,6 +51,7 @@ bool everywhere(Command command) {
     case Command::keys:
     case Command::hand:
     case Command::theme:
+    case Command::voice:
     case Command::units:
     case Command::facing:
     case Command::water:

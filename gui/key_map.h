@@ -24,6 +24,7 @@ enum class Command : unsigned char {
     turn_fly, ///< a quarter turn about the shank
     next_view,
     overlays, ///< all on or all off
+    voice,    ///< read aloud, or no more
     units,
     facing, ///< the class's side
     water,  ///< deeper, and out again

@@ -43,6 +43,9 @@ enum class Sheet : unsigned char {
     caliper, ///< what was measured of the fly in the vise
 };
 
+/// What a file is picked for.
+enum class FileKind : unsigned char { photo, camera, recipe, backup };
+
 /// One recipe of the library, as its list shows it.
 struct LibraryRow {
     std::string id, name, fly_class, sizes, tags;
@@ -150,6 +153,8 @@ struct Model {
     std::string trouble{};           ///< what the store could not do; stays until it is put away
     std::string restore_preview{};   ///< what the backup that was picked would bring
     std::string data_folder{};
+    bool picks_files = false; ///< by the system's own dialogs, which hand out copies; else by name
+    bool has_camera = false;
     bool first_start = false;
 };
 

@@ -240,11 +240,14 @@ void picture(Ui& ui, const Box& box) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     list.AddRectFilled(corner(box), far_corner(box), im(ui.colours.field), 6.0F);
     if (!ui.model.check.photo.picture) {
-        write(
-            ui, ui.fonts.small, ui.colours.soft, box.inside(2.0F * grid),
-            "Drop a photo here, PNG or JPEG, or write its file beside. Hold an identity card or a "
-            "ruler at the height of the hook, the camera square above it, the fly in the middle "
-            "third of the picture.");
+        write(ui, ui.fonts.small, ui.colours.soft, box.inside(2.0F * grid),
+              std::string(ui.model.picks_files
+                              ? "Take a photo or choose one, PNG or JPEG. "
+                              : "Drop a photo here, PNG or JPEG, or write its file beside. ") +
+                  "Hold an identity card or a "
+                  "ruler at the height of the hook, the camera square above it, the fly in the "
+                  "middle "
+                  "third of the picture.");
         return;
     }
     const PhotoView view(ui, box);

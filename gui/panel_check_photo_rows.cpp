@@ -10,18 +10,7 @@ namespace wrapwright {
 
 namespace {
 
-void open_rows(Ui& ui, Scroll& scroll, float room) {
-    const float high = control_height(ui);
-    const Box row = scroll.row(high + grid);
-    const float wide = std::min(6.0F * ui.sizes.small, 0.35F * room);
-    const bool ended = line_edit(ui, "##photo file", "file of a photo", ui.typing.photo_file,
-                                 {row.x, row.y, room - wide - grid, high});
-    const bool open =
-        button(ui, "Open", {row.x + room - wide, row.y, wide, high}, !ui.model.check.photo.picture);
-    if ((ended || open) && !ui.typing.photo_file.empty()) {
-        ui.want(wish(WishKind::open_photo, 0, ui.typing.photo_file));
-        ui.typing.photo_file.clear();
-    }
+void kept_rows(Ui& ui, Scroll& scroll, float high) {
     const auto& kept = ui.model.check.photos;
     for (std::size_t i = 0; i < kept.size() && i < 12; ++i) {
         if (kept[i].id == ui.model.check.photo.id) continue;
@@ -33,6 +22,33 @@ void open_rows(Ui& ui, Scroll& scroll, float room) {
             ui.want(wish(WishKind::recall_photo, static_cast<int>(i)));
         }
     }
+}
+
+void open_rows(Ui& ui, Scroll& scroll, float room) {
+    const float high = control_height(ui);
+    const Box row = scroll.row(high + grid);
+    if (ui.model.picks_files) {
+        const float half = 0.5F * (room - grid);
+        const bool first = !ui.model.check.photo.picture;
+        if (button(ui, "Choose a photo", {row.x, row.y, half, high}, first)) {
+            ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::photo)));
+        }
+        if (ui.model.has_camera &&
+            button(ui, "Take a photo", {row.x + half + grid, row.y, half, high}, first)) {
+            ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::camera)));
+        }
+        return kept_rows(ui, scroll, high);
+    }
+    const float wide = std::min(6.0F * ui.sizes.small, 0.35F * room);
+    const bool ended = line_edit(ui, "##photo file", "file of a photo", ui.typing.photo_file,
+                                 {row.x, row.y, room - wide - grid, high});
+    const bool open =
+        button(ui, "Open", {row.x + room - wide, row.y, wide, high}, !ui.model.check.photo.picture);
+    if ((ended || open) && !ui.typing.photo_file.empty()) {
+        ui.want(wish(WishKind::open_photo, 0, ui.typing.photo_file));
+        ui.typing.photo_file.clear();
+    }
+    kept_rows(ui, scroll, high);
 }
 
 void scale_rows(Ui& ui, Scroll& scroll, float room) {

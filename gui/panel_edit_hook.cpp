@@ -4,6 +4,7 @@
 
 #include "core/units/number_text.h"
 #include "gui/fly_drawing.h"
+#include "gui/touch.h"
 
 #include <algorithm>
 #include <array>
@@ -76,7 +77,9 @@ void edit_hook(Ui& ui, const Box& box, const std::vector<Field>& fields) {
     const Field& target = spot != fields.end() ? *spot : *first;
 
     ImGui::SetCursorScreenPos(corner(box));
-    const bool pressed = ImGui::InvisibleButton("place on the hook", {box.width, box.height});
+    const bool pressed =
+        meant(ui, "place on the hook",
+              ImGui::InvisibleButton("place on the hook", {box.width, box.height}));
     note_control(ui, "place on the hook", box);
     const bool over = ImGui::IsItemHovered();
     ImDrawList& list = *ImGui::GetWindowDrawList();

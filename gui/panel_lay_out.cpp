@@ -50,9 +50,13 @@ void panel_lay_out(Ui& ui, const Box& box) {
     };
     take(write(ui, ui.fonts.main, ui.colours.ink, in, "Lay out") + grid);
     if (ui.model.first_start) {
-        take(write(ui, ui.fonts.small, ui.colours.soft, in,
-                   "Space ticks things off one by one, then begins the fly. The whole fly can be "
-                   "tied with that one key.") +
+        take(write(
+                 ui, ui.fonts.small, ui.colours.soft, in,
+                 ui.model.picks_files // in a browser, at a tablet
+                     ? "Tick things off one by one, then begin. A tap anywhere on the step, or the "
+                       "space bar, ties the whole fly."
+                     : "Space ticks things off one by one, then begins the fly. The whole fly can "
+                       "be tied with that one key.") +
              grid);
     }
     const bool begun = at_work(ui.model);

@@ -1,4 +1,5 @@
 #include "gui/panels.h"
+#include "gui/touch.h"
 #include "gui/widgets.h"
 
 #include <algorithm>
@@ -66,7 +67,7 @@ void panel_library(Ui& ui, const Box& box) {
     take(write(ui, ui.fonts.main, ui.colours.ink, in, "Recipes") + grid);
     if (ui.typing.fresh) {
         ui.typing.search = ui.model.search;
-        ImGui::SetKeyboardFocusHere();
+        if (!by_finger()) ImGui::SetKeyboardFocusHere(); // a finger does not ask for a keyboard
     }
     const std::string before = ui.typing.search;
     const bool entered = line_edit(ui, "##search", "a word of its name or its text",
@@ -89,7 +90,8 @@ void panel_library(Ui& ui, const Box& box) {
         ui.want(wish(WishKind::open_recipe, 0, rows[static_cast<std::size_t>(at)].id));
     }
     const Box foot{in.x, in.bottom() - high, in.width, high};
-    in.height -= high + grid;
+    const Box files{in.x, foot.y - high - grid, in.width, high};
+    in.height -= 2.0F * (high + grid);
     if (rows.empty()) {
         write(ui, ui.fonts.small, ui.colours.soft, in, "No recipe has these words.");
     } else {
@@ -120,6 +122,10 @@ void panel_library(Ui& ui, const Box& box) {
         }
         (void)scroll.row(high * static_cast<float>(static_cast<int>(rows.size()) - last));
     }
+    const float half = 0.5F * (files.width - grid);
+    if (ui.model.picks_files && button(ui, "Open a file", {files.x, files.y, half, high})) {
+        ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::recipe)));
+    }
     if (rows.empty()) return;
     const LibraryRow& picked = rows[static_cast<std::size_t>(at)];
     const float third = (foot.width - 2.0F * grid) / 3.0F;
@@ -130,6 +136,9 @@ void panel_library(Ui& ui, const Box& box) {
     }
     if (ctrl && ImGui::IsKeyPressed(ImGuiKey_S, false)) {
         ui.want(wish(WishKind::favourite, picked.favourite ? 0 : 1, picked.id));
+    }
+    if (button(ui, "Save to a file", {files.x + half + grid, files.y, half, high})) {
+        ui.want(wish(WishKind::give_recipe, 0, picked.id));
     }
     if (button(ui, "Open", {foot.x, foot.y, third, high}, true)) {
         ui.want(wish(WishKind::open_recipe, 0, picked.id));

@@ -45,6 +45,17 @@ void pick_theme(Ui& ui, const Box& row) {
 void backup(Ui& ui, Scroll& scroll) {
     const float high = control_height(ui);
     (void)scroll.row(grid);
+    if (ui.model.picks_files) {
+        const Box both = scroll.row(high + grid);
+        const float wide = 0.5F * (both.width - grid);
+        if (button(ui, "Back up to a file", {both.x, both.y, wide, high})) {
+            ui.want(wish(WishKind::back_up));
+        }
+        if (button(ui, "Look into a backup", {both.x + wide + grid, both.y, wide, high})) {
+            ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::backup)));
+        }
+        return;
+    }
     const Box path = scroll.row(high + grid);
     line_edit(ui, "##backup", "file for the backup", ui.typing.backup_file,
               {path.x, path.y, path.width, high});
@@ -94,6 +105,7 @@ void panel_settings(Ui& ui, const Box& box) {
            s.pace_s > 0.0 ? write_rounded(s.pace_s, 1) + " s" : "1 s",
            s.pace_s > 0.0 ? s.pace_s : 1.0, 0.1, 0.3, 10.0);
     flag(ui, scroll, "A tick with each turn", "tick", s.tick);
+    flag(ui, scroll, "Each step read aloud", "voice", s.voice);
     (void)scroll.row(grid);
     heading(ui, scroll.row(line + grid), "Over the fly");
     for (std::size_t i = 0; i < overlay_count; ++i) {

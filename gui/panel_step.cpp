@@ -2,6 +2,7 @@
 #include "gui/icons.h"
 #include "gui/panels.h"
 #include "gui/step_words.h"
+#include "gui/touch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -146,7 +147,9 @@ void panel_step(Ui& ui, const Box& box) {
     if (!ui.model.fly) return;
     const StepWords words = step_words(ui.model);
     ImGui::SetCursorScreenPos(corner(box));
-    if (ImGui::InvisibleButton("on", {box.width, box.height})) ui.want(Command::press);
+    const bool pressed = meant(ui, "on", ImGui::InvisibleButton("on", {box.width, box.height}));
+    if (stayed()) ui.want(Command::more_words);
+    if (pressed && !was_long()) ui.want(Command::press);
     note_control(ui, "on", box);
 
     const Palette& c = ui.colours;
@@ -181,7 +184,9 @@ void panel_step(Ui& ui, const Box& box) {
     notes(column, words);
     if (!column.cut) return;
     // Nothing is left out in silence.
-    const std::string_view more = ui.model.more_words ? "..." : "more: m";
+    const std::string_view more = ui.model.more_words ? "..."
+                                  : by_finger()       ? "more: hold"
+                                                      : "more: m";
     const float wide =
         small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0F, more.data(), more.data() + more.size())
             .x;

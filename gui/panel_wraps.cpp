@@ -1,5 +1,6 @@
 #include "gui/icons.h"
 #include "gui/panels.h"
+#include "gui/touch.h"
 
 #include <array>
 #include <cmath>
@@ -50,6 +51,11 @@ void panel_wraps(Ui& ui, const Box& box, Picture which) {
     if (ImGui::IsItemHovered() && io.MouseWheel != 0.0F) {
         Wish w = wish(WishKind::zoom);
         w.x = std::pow(wheel_step, io.MouseWheel);
+        ui.want(std::move(w));
+    }
+    if (ImGui::IsItemHovered() && io.MouseWheelH != 0.0F && by_finger()) { // two fingers that turn
+        Wish w = wish(WishKind::roll);
+        w.x = io.MouseWheelH;
         ui.want(std::move(w));
     }
     if (which != Picture::own) return;

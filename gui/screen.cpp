@@ -188,6 +188,7 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     ImGui::End();
     if (model.sheet != Sheet::closed) {
         ui.controls.clear(); // what lies below cannot be pressed
+        ui.fields.clear();
         ImGui::SetNextWindowPos({0.0F, 0.0F});
         ImGui::SetNextWindowSize(io.DisplaySize);
         if (typing.fresh) ImGui::SetNextWindowFocus();
@@ -201,6 +202,7 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     shown.wishes = std::move(ui.wishes);
     shown.controls = std::move(ui.controls);
     shown.texts = std::move(ui.texts);
+    shown.fields = std::move(ui.fields);
     return shown;
 }
 

@@ -12,6 +12,7 @@ struct Shown {
     std::array<Box, picture_count> wraps{};
     std::vector<DrawnControl> controls{};
     std::vector<DrawnText> texts{};
+    std::vector<DrawnField> fields{};
 };
 
 /// Draws the model over the whole of ImGui's display, and takes the keys.

@@ -54,6 +54,7 @@ std::vector<std::pair<std::string, std::string>> texts_of(const Settings& settin
         {"count turns", on_off(settings.count_turns)},
         {"pace", write_number(settings.pace_s)},
         {"tick", on_off(settings.tick)},
+        {"voice", on_off(settings.voice)},
         {"facing the class", on_off(settings.facing)},
         {"water", write_number(settings.depth_m)},
         {"river temperature", write_number(settings.river_c)},
@@ -90,6 +91,7 @@ bool take_setting(Settings& settings, std::string_view key, std::string_view tex
     if (key == "count turns") return take_flag(settings.count_turns, text);
     if (key == "pace") return take_number(settings.pace_s, text, 0.3, 10.0, true);
     if (key == "tick") return take_flag(settings.tick, text);
+    if (key == "voice") return take_flag(settings.voice, text);
     if (key == "facing the class") return take_flag(settings.facing, text);
     if (key == "water") return take_number(settings.depth_m, text, 0.0, 10.0, true);
     if (key == "river temperature") return take_number(settings.river_c, text, 0.0, 30.0, true);

@@ -41,6 +41,7 @@ struct Settings {
     bool count_turns = true;  ///< a press in a winding counts a turn
     double pace_s = 0.0;  ///< seconds for each turn when counting runs by itself, 0.3 to 10; 0: off
     bool tick = false;    ///< a tick with each turn counted
+    bool voice = false;   ///< each step is read aloud
     bool facing = false;  ///< the class looks from the other side: pictures mirror
     double depth_m = 0.0; ///< of clear water between daylight and the fly, 0 to 10
     // How the person fishes: what a fly is dipped into.

@@ -1,5 +1,7 @@
 #include "gui/ui.h"
 
+#include "gui/touch.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -100,7 +102,8 @@ float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_vie
 bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
+    const bool pressed =
+        meant(ui, name, ImGui::InvisibleButton(name.c_str(), {box.width, box.height}));
     note_control(ui, name, box);
     const bool under = ImGui::IsItemHovered();
     const bool down = ImGui::IsItemActive();

@@ -8,6 +8,7 @@
 
 #include <imgui.h>
 #include <map>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,6 +20,12 @@ struct Fonts {
     ImFont* small = nullptr;
     ImFont* main = nullptr;
     ImFont* huge = nullptr; ///< digits, colon and point alone
+};
+
+/// The text of the field that is typed into, as something outside has edited it: see gui/field.h.
+struct OutsideText {
+    std::string text{};
+    std::size_t from = 0, to = 0; ///< the selection, bytes; the cursor is at its end
 };
 
 /// What is being typed, and what a screen remembers while it is open. Not part of the model.
@@ -55,6 +62,8 @@ struct Typing {
     int key_for = -1;                            ///< the command that waits for a key
     int library_at = 0;                          ///< the row that is picked
     bool fresh = true;                           ///< the screen or sheet has just come
+    std::optional<OutsideText> outside{};
+    std::string press{}; ///< label of a control that is pressed without a pointer
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };
@@ -84,6 +93,14 @@ struct DrawnText {
     bool whole = true;
 };
 
+/// A field of text that was drawn.
+struct DrawnField {
+    std::string label{}, text{};
+    Box box{};
+    bool number = false, many_lines = false;
+    bool active = false; ///< it is typed into
+};
+
 /// One frame at work.
 struct Ui {
     const Model& model;
@@ -94,6 +111,7 @@ struct Ui {
     Wishes wishes{};
     std::vector<DrawnControl> controls{};
     std::vector<DrawnText> texts{};
+    std::vector<DrawnField> fields{};
 
     void want(Wish w) { wishes.push_back(std::move(w)); }
     void want(Command c) { wishes.push_back(wish(c)); }

@@ -1,5 +1,8 @@
 #include "gui/widgets.h"
 
+#include "gui/field.h"
+#include "gui/touch.h"
+
 #include <algorithm>
 #include <cmath>
 #include <imgui_stdlib.h>
@@ -33,6 +36,7 @@ Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
     ImGui::PushStyleVar(ImGuiStyleVar_ScrollbarSize, 2.0F * grid);
     ImGui::BeginChild(name, {box.width, box.height}, ImGuiChildFlags_None,
                       ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
+    push_scroll(box);
     y_ = ImGui::GetCursorScreenPos().y;
 }
 
@@ -73,7 +77,8 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
                 const Icon* icon, bool faint) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
-    const bool pressed = ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
+    const bool pressed =
+        meant(ui, name, ImGui::InvisibleButton(name.c_str(), {box.width, box.height}));
     note_control(ui, name, box);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Palette& c = ui.colours;
@@ -169,8 +174,11 @@ bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, co
     ImGui::SetCursorScreenPos(corner(box));
     const FieldLook look(ui, 0.5F * (box.height - ui.fonts.small->FontSize));
     ImGui::SetNextItemWidth(box.width);
-    const bool ended =
-        ImGui::InputTextWithHint(name, hint, &text, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool ended = ImGui::InputTextWithHint(name, hint, &text,
+                                                ImGuiInputTextFlags_EnterReturnsTrue |
+                                                    ImGuiInputTextFlags_CallbackAlways,
+                                                take_outside, &ui.typing.outside);
+    note_field(ui, hint, text, box);
     note_control(ui, name, box);
     return ended;
 }
@@ -188,7 +196,10 @@ bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box) {
         if (!typing) ImGui::PushStyleColor(ImGuiCol_Text, ImVec4{0.0F, 0.0F, 0.0F, 0.0F});
         changed = ImGui::InputTextMultiline(name, &text, {box.width, box.height},
                                             ImGuiInputTextFlags_NoHorizontalScroll |
-                                                ImGuiInputTextFlags_CtrlEnterForNewLine);
+                                                ImGuiInputTextFlags_CtrlEnterForNewLine |
+                                                ImGuiInputTextFlags_CallbackAlways,
+                                            take_outside, &ui.typing.outside);
+        note_field(ui, name, text, box, true);
         if (!typing) ImGui::PopStyleColor();
     }
     storage.SetBool(id, ImGui::IsItemActive());

@@ -29,6 +29,7 @@ enum class WishKind : unsigned char {
     set_key,     ///< number = Command, text = key
     flies,       ///< number: for the next sitting
     orbit,       ///< x, y in rad
+    roll,        ///< of the fly about its shank, x in rad
     zoom,        ///< x: factor
     shift,       ///< x, y in shares of the picture's height
     view,        ///< number = PictureView
@@ -99,6 +100,8 @@ enum class WishKind : unsigned char {
     order_page,   ///< number = line
     people,       ///< key = what is counted, x = how many
     class_clock,  ///< number: 0 start or stop, 1 next step, -1 back, 2 and 3 a hand up or down
+    pick_file,    ///< by the system's own dialog: number = FileKind
+    give_recipe,  ///< as a file: text = id
     save_frame,   ///< the picture that is shown
     save_steps,   ///< one for each step
     put_away,     ///< the trouble that was read

@@ -3,6 +3,7 @@
 #include "core/loose/words.h"
 #include "core/recipe/text.h"
 #include "core/units/hook_size.h"
+#include "gui/spoken.h"
 #include "platform/files.h"
 
 #include <algorithm>
@@ -37,8 +38,8 @@ Error in_file(const std::string& file, Error error) {
 } // namespace
 
 Result<App> App::open(Backend& backend, const AppWish& wish) {
-    Result<Store> store =
-        Store::open(wish.data_folder, static_cast<std::int64_t>(backend.wall_clock().si));
+    Result<Store> store = Store::open(
+        wish.data_folder, static_cast<std::int64_t>(backend.wall_clock().si), wish.look_on);
     if (!store.ok()) return store.error();
     Result<SceneTexture> scenes = SceneTexture::make(backend.gl());
     if (!scenes.ok()) return scenes.error();
@@ -57,6 +58,9 @@ Result<bool> App::start(const AppWish& wish) {
     model_.now = backend_->wall_clock();
     model_.screen_dots_per_mm = backend_->dots_per_mm();
     model_.screen_name = backend_->screen_name();
+    model_.settings = wish.usual;
+    model_.picks_files = backend_->picks_files();
+    model_.has_camera = backend_->has_camera();
     model_.read_only = store_.read_only();
     model_.trouble = store_.note();
     model_.data_folder = wish.data_folder.string();
@@ -173,7 +177,8 @@ Result<bool> App::open_first(const AppWish& wish) {
 
 Result<bool> App::prepare_letters(PixelSize size) {
     const TypeSizes sizes = sizes_for(model_, size);
-    if (lettered_ == sizes) return true;
+    const float scale = backend_->scale();
+    if (lettered_ == sizes && lettered_scale_ == scale) return true; // exact: the same number again
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoPowerOfTwoHeight;
@@ -182,6 +187,7 @@ Result<bool> App::prepare_letters(PixelSize size) {
         ImFontConfig config;
         config.FontDataOwnedByAtlas = false;
         config.OversampleH = 1;
+        config.RasterizerDensity = scale;
         // ImGui takes a plain pointer and, not owning the data, only reads it.
         return atlas.AddFontFromMemoryTTF(const_cast<unsigned char*>(font.data()),
                                           static_cast<int>(font.size()), dots, &config, ranges);
@@ -193,6 +199,7 @@ Result<bool> App::prepare_letters(PixelSize size) {
     if (!made.ok()) return made.error();
     ui_.emplace(std::move(made).value());
     lettered_ = sizes;
+    lettered_scale_ = scale;
     return true;
 }
 
@@ -251,24 +258,50 @@ Result<bool> App::draw(PixelSize size) {
     return true;
 }
 
-Result<bool> App::frame() {
-    const PixelSize size = backend_->size();
-    if (size.width < 1 || size.height < 1) return true; // put away
-    if (const Result<bool> ready = prepare_letters(size); !ready.ok()) return ready;
+void App::catch_up() {
     model_.now = std::max(model_.now, backend_->wall_clock());
     answer(wish(WishKind::tick_clock));
-    for (const std::string& file : backend_->dropped()) {
-        answer(wish(WishKind::open_photo, 0, file));
-    }
+    for (const std::string& file : backend_->dropped()) take_file(file);
+}
+
+/// A file is what its name ends in: a recipe, a backup of a library, else a photo.
+void App::take_file(const std::string& file) {
+    const std::string kind = std::filesystem::path(file).extension().string();
+    if (kind == ".db") return answer(wish(WishKind::look_into, 0, file));
+    if (kind != ".json") return answer(wish(WishKind::open_photo, 0, file));
+    const Result<bool> opened = open_file({.data_folder = {}, .assets = {}, .recipe = file});
+    const Result<bool> recalled = opened.ok() ? recall_measures(model_) : opened;
+    if (recalled.ok()) return;
+    const Error error = in_file(file, recalled.error());
+    model_.trouble = error.message + "; " + error.remedy;
+}
+
+/// Each stop once, while the voice is on.
+void App::read_aloud() {
+    std::string words = model_.settings.voice ? spoken(model_) : std::string();
+    if (words == said_) return;
+    said_ = std::move(words);
+    backend_->say(said_);
+}
+
+Result<bool> App::frame() {
+    const PixelSize dots = backend_->size();
+    if (dots.width < 1 || dots.height < 1) return true; // put away
+    const float scale = backend_->scale();
+    const PixelSize size{static_cast<int>(static_cast<float>(dots.width) / scale),
+                         static_cast<int>(static_cast<float>(dots.height) / scale)};
+    if (const Result<bool> ready = prepare_letters(size); !ready.ok()) return ready;
+    catch_up();
     backend_->begin_frame();
     ImGui::NewFrame();
     shown_ = draw_screen(model_, typing_, fonts_, *lettered_);
     ImGui::Render();
-    const Result<bool> drawn = draw(size);
+    const Result<bool> drawn = draw(dots);
     if (!drawn.ok()) return drawn;
     backend_->present();
     ++frames_;
     if (frames_due_ > 0) --frames_due_;
+    read_aloud();
     for (const Wish& w : shown_.wishes) answer(w);
     if (!shown_.wishes.empty()) wake();
     rank_some();

@@ -21,7 +21,9 @@ struct AppWish {
     std::filesystem::path assets; ///< recipes to begin with
     std::string recipe{};         ///< a file to open; empty: where the person was
     std::string size{};
-    std::string hook{}; ///< file of a measured hook, for the recipe that is opened first
+    std::string hook{};   ///< file of a measured hook, for the recipe that is opened first
+    Settings usual{};     ///< what holds until the person sets otherwise
+    bool look_on = false; ///< another window has the library
 };
 
 /// One bench in one window. The Backend must outlive it; an ImGui context must be current.
@@ -33,6 +35,9 @@ class App {
     App& operator=(App&&) = delete;
     ~App() = default;
 
+    /// Answers what came by itself: time that passed, files that were dropped or picked. frame()
+    /// begins with it; a program that has to wait for its storage calls it before.
+    void catch_up();
     /// Draws and shows one frame, and answers what it asked for.
     ///
     /// What the person did is in the store before the frame that shows it.
@@ -42,6 +47,13 @@ class App {
     [[nodiscard]] Duration may_sleep() const;
     /// Input came: some frames follow, until what was pressed and released has been seen.
     void wake() { frames_due_ = settle_frames; }
+
+    /// What something outside wrote into the field that is typed into.
+    void take_text(OutsideText text) { typing_.outside = std::move(text); }
+    /// Presses the control of that label in the next frame, wherever it is.
+    void press(std::string label) { typing_.press = std::move(label); }
+    /// Says what went wrong, until it is put away.
+    void trouble(std::string words) { model_.trouble = std::move(words); }
 
     [[nodiscard]] const Model& model() const { return model_; }
     [[nodiscard]] const Shown& shown() const { return shown_; }
@@ -73,6 +85,10 @@ class App {
     [[nodiscard]] Result<bool> save_picture(const Model& model, int moment,
                                             const std::filesystem::path& file);
     [[nodiscard]] Result<bool> save_steps(Model& next);
+    [[nodiscard]] Result<bool> give_recipe(const std::string& id, Model& next);
+    [[nodiscard]] Result<bool> back_up(std::filesystem::path to, Model& next);
+    void take_file(const std::string& file);
+    void read_aloud();
     [[nodiscard]] std::filesystem::path pictures_folder() const;
     [[nodiscard]] Result<bool> keep_measure(const Effect& effect, Model& next);
     /// What was measured of the fly that is open, from the store into the model.
@@ -132,6 +148,8 @@ class App {
     FactFinder facts_{};
     std::optional<UiRenderer> ui_{};
     std::optional<TypeSizes> lettered_{};
+    float lettered_scale_ = 1.0F;
+    std::string said_{}; ///< aloud, last
     Fonts fonts_{};
     std::array<GLuint, picture_count> pictures_{};
     GlTexture photo_{}; ///< that is open

@@ -22,15 +22,19 @@ std::string list_of(const std::vector<std::string>& names) {
     return list;
 }
 
-/// "weirfoot-jig-14", with nothing in it that a folder could mean otherwise.
-std::string picture_stem(const Model& model) {
-    std::string stem = model.fly->id + "-" + write_hook_size(model.fly->size);
+/// A name with nothing in it that a folder could mean otherwise.
+std::string plain_name(std::string stem) {
     for (char& c : stem) {
         const bool plain =
             (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
         if (!plain) c = '_';
     }
     return stem;
+}
+
+/// "weirfoot-jig-14"
+std::string picture_stem(const Model& model) {
+    return plain_name(model.fly->id + "-" + write_hook_size(model.fly->size));
 }
 
 void say(Model& model, std::string words) {
@@ -72,6 +76,8 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::order_page:
     case EffectKind::tie_line: return carry_out_book(effect, next);
     case EffectKind::rank: to_rank_ = true; return true;
+    case EffectKind::pick_file: backend_->pick(static_cast<FileKind>(effect.number)); return true;
+    case EffectKind::give_recipe: return give_recipe(effect.text, next);
     case EffectKind::open_photo: return open_photo_file(effect.text, next);
     case EffectKind::recall_photo: return recall_photo(effect.number, next);
     case EffectKind::keep_marks:
@@ -93,16 +99,15 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::save_frame: {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);
-        if (saved.ok()) say(next, "Saved as " + file.string());
+        if (saved.ok()) {
+            say(next, "Saved as " + file.string());
+            backend_->give(file);
+        }
         return saved;
     }
     case EffectKind::save_steps: return save_steps(next);
     case EffectKind::tick: backend_->tick(); return true;
-    case EffectKind::back_up: {
-        const Result<bool> done = store_.back_up(effect.text);
-        if (done.ok()) say(next, "Backed up to " + effect.text);
-        return done;
-    }
+    case EffectKind::back_up: return back_up(effect.text, next);
     case EffectKind::look_into: return look_into(effect.text, next);
     case EffectKind::restore: return restore(next);
     case EffectKind::quit: backend_->close(); return true;
@@ -147,9 +152,33 @@ Result<bool> App::save_steps(Model& next) {
         const Result<bool> done = save_picture(
             next, static_cast<int>(i), folder / (picture_stem(next) + "-step" + number + ".png"));
         if (!done.ok()) return done;
+        backend_->give(folder / (picture_stem(next) + "-step" + number + ".png"));
         ++saved;
     }
     say(next, std::to_string(saved) + " pictures saved in " + folder.string());
+    return true;
+}
+
+Result<bool> App::back_up(std::filesystem::path to, Model& next) {
+    if (to.empty()) to = std::filesystem::temp_directory_path() / "wrapwright-backup.db";
+    const Result<bool> done = store_.back_up(to);
+    if (!done.ok()) return done;
+    say(next, "Backed up to " + to.string());
+    backend_->give(to);
+    return true;
+}
+
+Result<bool> App::give_recipe(const std::string& id, Model& next) {
+    const Result<std::string> text = store_.recipe_text(id);
+    if (!text.ok()) return text.error();
+    const auto folder = std::filesystem::path(model_.data_folder) / "shared";
+    std::error_code ignored;
+    std::filesystem::create_directories(folder, ignored);
+    const auto file = folder / (plain_name(id) + ".json");
+    const Result<bool> written = write_file(file, text.value());
+    if (!written.ok()) return written;
+    say(next, "Saved as " + file.string());
+    backend_->give(file);
     return true;
 }
 

@@ -6,8 +6,10 @@
 
 #include "core/units/quantity.h"
 #include "gui/camera.h"
+#include "gui/model.h"
 #include "platform/gl/api.h"
 
+#include <filesystem>
 #include <memory>
 #include <string>
 #include <vector>
@@ -37,7 +39,9 @@ class Backend {
     [[nodiscard]] GLuint framebuffer() const;
     /// The picture's size in dots.
     [[nodiscard]] PixelSize size() const;
-    /// Dots for each millimetre of the screen as it tells; 0 where it does not.
+    /// Dots for each unit in which windows are laid out; 1 but on fine screens of the web.
+    [[nodiscard]] float scale() const;
+    /// Units for each millimetre of the screen as it tells; 0 where it does not.
     [[nodiscard]] double dots_per_mm() const;
 
     /// A clock that never goes back, from any fixed moment.
@@ -61,6 +65,16 @@ class Backend {
 
     /// One tick, where there is sound.
     void tick();
+    /// Reads a text aloud, instead of what is being read; an empty one ends it. Silent where the
+    /// system has no voice.
+    void say(const std::string& text);
+
+    /// Whether the system's own dialogs pick files, whose copies come in by dropped().
+    [[nodiscard]] bool picks_files() const;
+    [[nodiscard]] bool has_camera() const;
+    void pick(FileKind kind);
+    /// Hands a file that was written to the person. Nothing to do where files lie in folders.
+    void give(const std::filesystem::path& file);
 
     [[nodiscard]] bool is_closing() const;
     void close();

@@ -38,8 +38,9 @@ Result<std::string> read_file(const fs::path& file, std::size_t most) {
         return refused(ErrorCode::malformed, "a folder, not a file", "name a file in it");
     }
     const bool regular = fs::is_regular_file(status);
-    const std::size_t size = regular ? fs::file_size(file, error) : most;
-    if (regular && size > most) return too_large(most);
+    const std::uintmax_t told = regular ? fs::file_size(file, error) : most;
+    if (regular && told > most) return too_large(most);
+    const auto size = static_cast<std::size_t>(told);
     std::ifstream in(file, std::ios::binary);
     if (!in) {
         return refused(ErrorCode::not_found, "cannot be opened", "check that you may read it");

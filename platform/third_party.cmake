@@ -17,14 +17,29 @@ target_include_directories(ww_imgui SYSTEM PUBLIC
   ${WW_DEPS_DIR}/imgui ${WW_DEPS_DIR}/imgui/misc/cpp)
 target_compile_definitions(ww_imgui PUBLIC
   IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_OBSOLETE_KEYIO)
-target_compile_options(ww_imgui PRIVATE -w)
+# On the web what is small arrives sooner, and neither of the two is where the time goes.
+target_compile_options(ww_imgui PRIVATE -w $<$<BOOL:${EMSCRIPTEN}>:-Os>)
 
 # ww_sqlite: the amalgamation, with full-text search. DQS=0: "text" in double quotes is an error
 # and not silently a string. A connection may be used by one thread at a time (THREADSAFE=2).
 add_library(ww_sqlite STATIC EXCLUDE_FROM_ALL ${WW_DEPS_DIR}/sqlite/sqlite3.c)
 target_include_directories(ww_sqlite SYSTEM PUBLIC ${WW_DEPS_DIR}/sqlite)
 target_compile_definitions(ww_sqlite PRIVATE
-  SQLITE_THREADSAFE=2 SQLITE_DQS=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
+  SQLITE_THREADSAFE=$<IF:$<BOOL:${EMSCRIPTEN}>,0,2> SQLITE_DQS=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
   SQLITE_OMIT_DEPRECATED SQLITE_DEFAULT_FOREIGN_KEYS=1)
+if(EMSCRIPTEN) # there is no memory there that a log could be shared through
+  target_compile_definitions(ww_sqlite PRIVATE SQLITE_OMIT_WAL)
+endif()
 # Not sanitized: its compilation would take minutes.
-target_compile_options(ww_sqlite PRIVATE -w -O2 $<$<BOOL:${WW_SANITIZE}>:-fno-sanitize=all>)
+target_compile_options(ww_sqlite PRIVATE -w $<IF:$<BOOL:${EMSCRIPTEN}>,-Os,-O2> $<$<BOOL:${WW_SANITIZE}>:-fno-sanitize=all>)
+
+# ww_stb: pictures read and written. Debian builds it as a library; for the web we do.
+if(EMSCRIPTEN)
+  add_library(ww_stb STATIC EXCLUDE_FROM_ALL platform/web/stb.cpp)
+  target_include_directories(ww_stb SYSTEM PUBLIC ${WW_HOST_HEADERS})
+  target_compile_options(ww_stb PRIVATE -w)
+else()
+  find_package(PkgConfig REQUIRED)
+  pkg_check_modules(STB REQUIRED IMPORTED_TARGET GLOBAL stb)
+  add_library(ww_stb ALIAS PkgConfig::STB)
+endif()

@@ -3,6 +3,7 @@
 #include "platform/backend.h"
 #include "platform/desktop/pedal.h"
 #include "platform/desktop/tick.h"
+#include "platform/desktop/voice.h"
 
 #define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
@@ -35,6 +36,7 @@ struct Backend::World {
     Gl gl{};
     Pedal pedal{};
     Tick sound{};
+    Voice voice{};
     bool touched = true;              ///< something happened that asks for a frame
     bool fed = false;                 ///< ImGui listens
     std::vector<std::string> files{}; ///< dropped on the window
@@ -114,6 +116,8 @@ PixelSize Backend::size() const {
     return size;
 }
 
+float Backend::scale() const { return 1.0F; }
+
 double Backend::dots_per_mm() const {
     GLFWmonitor* screen = glfwGetPrimaryMonitor();
     if (screen == nullptr) return 0.0;
@@ -160,6 +164,18 @@ std::string Backend::screen_name() const {
 }
 
 void Backend::tick() { world_->sound.play(); }
+
+void Backend::say(const std::string& text) { world_->voice.say(text); }
+
+bool Backend::picks_files() const {
+    return false;
+} // GLFW has no dialogs; files are dropped or named
+
+bool Backend::has_camera() const { return false; }
+
+void Backend::pick(FileKind) {}
+
+void Backend::give(const std::filesystem::path&) {}
 
 bool Backend::is_closing() const { return glfwWindowShouldClose(world_->window) == GLFW_TRUE; }
 

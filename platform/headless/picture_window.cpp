@@ -36,6 +36,8 @@ GLuint Backend::framebuffer() const { return world_->target.framebuffer(); }
 
 PixelSize Backend::size() const { return world_->target.size(); }
 
+float Backend::scale() const { return 1.0F; }
+
 double Backend::dots_per_mm() const { return 0.0; }
 
 Duration Backend::clock() const { return seconds(world_->now); }
@@ -63,6 +65,16 @@ std::vector<std::string> Backend::dropped() { return {}; }
 std::string Backend::screen_name() const { return {}; }
 
 void Backend::tick() {}
+
+void Backend::say(const std::string&) {}
+
+bool Backend::picks_files() const { return false; }
+
+bool Backend::has_camera() const { return false; }
+
+void Backend::pick(FileKind) {}
+
+void Backend::give(const std::filesystem::path&) {}
 
 bool Backend::is_closing() const { return world_->closing; }
 

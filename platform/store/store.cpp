@@ -103,7 +103,7 @@ Store::~Store() {
     if (lock_ >= 0) ::close(lock_);
 }
 
-Result<Store> Store::open(const fs::path& folder, std::int64_t now) {
+Result<Store> Store::open(const fs::path& folder, std::int64_t now, bool look_on) {
     std::error_code error;
     fs::create_directories(folder, error);
     if (!fs::is_directory(folder)) {
@@ -111,7 +111,7 @@ Result<Store> Store::open(const fs::path& folder, std::int64_t now) {
                        "name another one with --data");
     }
     const fs::path file = folder / "wrapwright.db";
-    const int lock = take_lock(folder);
+    const int lock = look_on ? -1 : take_lock(folder);
     const bool read_only = lock < 0;
     if (read_only && !fs::exists(file)) {
         return refused(folder.string() + ": cannot be written",
@@ -151,8 +151,10 @@ Result<bool> Store::prepare() {
     }
     if (read_only()) return true;
     // A log that stays and is written over, never cut short, costs one sync for each event.
-    for (const char* pragma : {"PRAGMA journal_mode = WAL", "PRAGMA synchronous = FULL",
-                               "PRAGMA foreign_keys = ON", "PRAGMA journal_size_limit = -1"}) {
+    const Result<std::string> journal = db_.value("PRAGMA journal_mode = WAL");
+    if (!journal.ok()) return journal.error();
+    for (const char* pragma : {"PRAGMA synchronous = FULL", "PRAGMA foreign_keys = ON",
+                               "PRAGMA journal_size_limit = -1"}) {
         if (const Result<bool> done = db_.execute(pragma); !done.ok()) return done;
     }
     int keep = 1;
@@ -165,7 +167,7 @@ Result<bool> Store::prepare() {
         });
         if (!done.ok()) return done;
     }
-    if (version > 0) return true;
+    if (version > 0 || journal.value() != "wal") return true; // the web's SQLite has no such log
     // The log is grown once, to the length at which it starts over.
     const Result<bool> grown = db_.together([&] {
         const Result<bool> filled = db_.execute(

@@ -81,11 +81,12 @@ class Store {
   public:
     /// Opens the store of a folder, and makes both where they are missing.
     ///
-    /// Another window that has it leaves this one to look on. A damaged file is set aside under a
+    /// Another window that has it leaves this one to look on, as does `look_on`. A damaged file is set aside under a
     /// new name and a new one begun; note() says so.
     /// Fails   not_found where folder or file cannot be used; unknown_version for a file of a newer
     ///         program, which is not touched
-    [[nodiscard]] static Result<Store> open(const std::filesystem::path& folder, std::int64_t now);
+    [[nodiscard]] static Result<Store> open(const std::filesystem::path& folder, std::int64_t now,
+                                            bool look_on = false);
 
     [[nodiscard]] bool read_only() const { return lock_ < 0; }
     [[nodiscard]] const std::string& note() const { return note_; }

@@ -116,6 +116,7 @@ class Person {
         ImGui::GetIO().AddInputCharactersUTF8(text.c_str());
         for (std::size_t i = 0; i <= text.size(); ++i) frame();
     }
+    [[nodiscard]] Typing& typing() { return typing_; }
     [[nodiscard]] bool finished() const {
         return !model.events.empty() && model.state.finished(model.course);
     }

@@ -1,0 +1,17 @@
+#pragma once
+// Fields of text that something outside edits: the on-screen keyboard of a tablet writes into a field
+// of the page, with its accents, suggestions and selection, and what stands there comes in here.
+
+#include "gui/ui.h"
+
+namespace wrapwright {
+
+/// ImGui's callback for every field (ImGuiInputTextFlags_CallbackAlways); its data is
+/// Typing::outside, which it takes.
+int take_outside(ImGuiInputTextCallbackData* data);
+
+/// Notes the field that was drawn last, and keeps the one that is typed into in sight.
+void note_field(Ui& ui, std::string_view label, const std::string& text, const Box& box,
+                bool many_lines = false);
+
+} // namespace wrapwright

@@ -1,0 +1,117 @@
+#include "gui/spoken.h"
+
+#include "core/units/hook_size.h"
+#include "gui/step_words.h"
+#include "gui/tally_rows.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace wrapwright {
+
+namespace {
+
+class Page {
+  public:
+    void heading(std::string text) { add(OutlineKind::heading, std::move(text)); }
+    void text(std::string text) { add(OutlineKind::text, std::move(text)); }
+    void live(std::string text) { add(OutlineKind::live, std::move(text)); }
+    void add(OutlineKind kind, std::string text, int control = -1) {
+        if (!text.empty()) rows.push_back({kind, std::move(text), control});
+    }
+    std::vector<OutlineRow> rows{};
+};
+
+std::string count_words(const Model& m) {
+    if (!at_work(m)) return {};
+    const double all = std::round(counted_at(*m.fly, moment_of(m)).turns);
+    if (all < 1.0 || !m.settings.count_turns) return {};
+    const auto whole = [](double x) { return std::to_string(std::lround(x)); };
+    const double left = std::max(0.0, all - m.state.turns);
+    std::string words = whole(m.state.turns) + " of " + whole(all) + " turns, ";
+    words += left > 0.0 ? whole(left) + " left" : "all counted";
+    return words;
+}
+
+void step(Page& page, const Model& m) {
+    const StepWords words = step_words(m);
+    page.heading(words.place.empty() ? "Step" : words.place);
+    page.text(words.fly);
+    page.live(words.what);
+    for (const std::string& fact : words.facts) page.text(fact);
+    page.text(words.step);
+    if (!words.landmark.empty()) page.text("Look for: " + words.landmark);
+    if (!words.tip.empty()) page.text("Tip: " + words.tip);
+    if (!words.original.empty()) page.text("As written: " + words.original);
+    if (!words.next.empty()) page.text("Then: " + words.next);
+    if (const std::string count = count_words(m); !count.empty()) {
+        page.heading("Count");
+        page.live(count);
+    }
+    if (!words.cautions.empty() || !words.findings.empty()) page.heading("Cautions and findings");
+    for (const std::string& caution : words.cautions) page.live("Caution: " + caution);
+    for (const std::string& finding : words.findings) page.live("Finding: " + finding);
+}
+
+void tally(Page& page, const Model& m) {
+    const std::vector<TallyRow> rows = tally_rows(m);
+    if (rows.empty()) return;
+    page.heading("Tally");
+    for (const TallyRow& row : rows) {
+        const auto drawn = [&](const Drawn& d) { return drawn_words(row, d, m.settings.inches); };
+        page.text(row.part + ", " + row.material + ": used " + drawn(row.used) + "; in this step " +
+                  drawn(row.now) + "; to come " + drawn(row.to_come));
+    }
+}
+
+/// The words on a control; the whole step is one that moves on.
+std::string control_words(const std::string& label) {
+    if (label == "on") return "On: the next action, or one more turn";
+    if (label.starts_with("wraps") || label == "photo") return {};
+    const std::size_t mark = label.find("##");
+    // A control without words of its own is named by what tells it apart.
+    return mark == 0 ? label.substr(2) : label.substr(0, mark);
+}
+
+} // namespace
+
+std::string spoken(const Model& model) {
+    if (model.screen != Screen::bench || !model.fly) return {};
+    const StepWords words = step_words(model);
+    std::string text = words.what;
+    const auto add = [&](const std::string& more) {
+        if (!more.empty()) text.append(". ").append(more);
+    };
+    for (const std::string& fact : words.facts) add(fact);
+    for (const std::string& caution : words.cautions) add("Caution: " + caution);
+    for (const std::string& finding : words.findings) add("Finding: " + finding);
+    return text;
+}
+
+std::vector<OutlineRow> outline(const Model& m, const Shown& shown) {
+    Page page;
+    std::string title = "Wrapwright";
+    if (m.fly) {
+        const Recipe& recipe = m.fly->pattern.recipe;
+        title = recipe.name.empty() ? recipe.id : recipe.name;
+        title += ", hook size " + write_hook_size(m.fly->size);
+    }
+    page.add(OutlineKind::title, std::move(title));
+    if (m.read_only) page.text("Looking on: another window keeps the library");
+    page.live(m.trouble);
+    page.live(m.notice);
+    if (m.screen == Screen::bench && m.sheet == Sheet::closed && m.fly) {
+        step(page, m);
+        tally(page, m);
+    } else {
+        page.heading("On the screen");
+        for (const DrawnText& text : shown.texts) page.text(text.text);
+    }
+    page.heading("What can be done");
+    for (std::size_t i = 0; i < shown.controls.size(); ++i) {
+        page.add(OutlineKind::control, control_words(shown.controls[i].label), static_cast<int>(i));
+    }
+    return std::move(page.rows);
+}
+
+} // namespace wrapwright

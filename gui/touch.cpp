@@ -1,0 +1,48 @@
+#include "gui/touch.h"
+
+#include <cmath>
+
+namespace wrapwright {
+
+namespace {
+
+bool slid() {
+    return ImGui::GetIO().MouseDragMaxDistanceSqr[ImGuiMouseButton_Left] > most_slide * most_slide;
+}
+
+} // namespace
+
+bool by_finger() { return ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen; }
+
+bool meant(Ui& ui, std::string_view label, bool pressed) {
+    if (ui.typing.press == label) {
+        ui.typing.press.clear();
+        return true;
+    }
+    return pressed && !(by_finger() && slid());
+}
+
+bool stayed() {
+    const ImGuiIO& io = ImGui::GetIO();
+    return by_finger() && ImGui::IsItemActive() && !slid() &&
+           io.MouseDownDuration[ImGuiMouseButton_Left] >= stay_s &&
+           io.MouseDownDurationPrev[ImGuiMouseButton_Left] < stay_s;
+}
+
+bool was_long() {
+    return by_finger() && ImGui::GetIO().MouseDownDurationPrev[ImGuiMouseButton_Left] >= stay_s;
+}
+
+void push_scroll(const Box& box) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!by_finger() || !io.MouseDown[ImGuiMouseButton_Left] || !slid()) return;
+    const ImVec2 from = io.MouseClickedPos[ImGuiMouseButton_Left];
+    const bool inside =
+        from.x >= box.x && from.x < box.right() && from.y >= box.y && from.y < box.bottom();
+    const ImVec2 way{io.MousePos.x - from.x, io.MousePos.y - from.y};
+    // A finger that goes sideways is at a slider.
+    if (!inside || std::abs(way.x) > std::abs(way.y)) return;
+    ImGui::SetScrollY(ImGui::GetScrollY() - io.MouseDelta.y);
+}
+
+} // namespace wrapwright

@@ -1,0 +1,156 @@
+// Puts the program into the page: storage first, then the loop. A turn of the loop lets the program
+// answer what came, waits until the storage has what it wrote, and only then lets it draw.
+
+import start from './wrapwright-web.js';
+import { Awake, say, tick } from './aids.js';
+import { Files } from './files.js';
+import { listen } from './input.js';
+import { Outline } from './outline.js';
+import { Storage } from './storage.js';
+import { TextField } from './text.js';
+
+const canvas = document.getElementById('canvas'), told = document.getElementById('told');
+const splash = document.getElementById('splash');
+const media = query => matchMedia(query).matches;
+const storage = new Storage();
+let bench = null, field = null, files = null, outline = null, awake = null;
+let frames = 0, state = '{}', firstMs = 0, update = null;
+
+const fatal = words => { document.body.classList.remove('ready'); splash.textContent = words; };
+// The browser's text size, beside its zoom, which comes as device pixels.
+const unit = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
+
+// ---- the loop
+let due = 0, timer = 0, turning = false, after = [];
+
+function wake(then) {
+  if (typeof then === 'function') after.push(then);
+  clearTimeout(timer);
+  if (!due && !turning) due = requestAnimationFrame(turn);
+  else if (turning) again = true;
+}
+let again = false;
+
+async function kept() {
+  if (!storage.due()) return;
+  try {
+    await storage.keep();
+  } catch (error) {
+    await refused(error);
+  }
+}
+
+async function refused(error) {
+  const why = error.name === 'QuotaExceededError' ? 'The browser has no more room for this page' : 'The browser refused to keep it (' + error.message + ')';
+  const rest = ', so what was done last is not kept. Make room, or save the library: Settings, Back up to a file';
+  try {
+    await storage.goBack();
+  } catch (gone) {
+    storage.broken = why;
+    bench.ccall('ww_trouble', null, ['string'], [why + '; from now on nothing is kept. Save the library: Settings, Back up to a file']);
+    return;
+  }
+  bench.ccall('ww_refused', null, ['string'], [why + rest]);
+}
+
+async function turn() {
+  due = 0;
+  turning = true;
+  again = false;
+  fit();
+  bench._ww_catch_up();
+  for (let tries = 0; storage.due() && tries < 3; ++tries) await kept();
+  const sleep = bench._ww_frame();
+  turning = false;
+  ++frames;
+  for (const then of after.splice(0)) then();
+  if (sleep < 0) return fatal('The graphics driver gave up. Load the page again; nothing that was shown is lost.');
+  if (!firstMs) { firstMs = performance.now(); document.body.classList.add('ready'); }
+  if (sleep === 0 || again || storage.due()) wake();
+  else if (sleep < 3600) timer = setTimeout(wake, 1000 * sleep);
+  return undefined;
+}
+
+function fit() {
+  const dots = devicePixelRatio, box = canvas.getBoundingClientRect();
+  const width = Math.max(1, Math.round(box.width * dots)), height = Math.max(1, Math.round(box.height * dots));
+  if (canvas.width === width && canvas.height === height && canvas.unit === unit() && canvas.dots === dots) return;
+  Object.assign(canvas, { width, height, unit: unit(), dots });
+  bench._ww_resize(width, height, dots * unit());
+}
+
+// ---- what the program asks of the page: see platform/web/page.h
+const page = {
+  asks: what => [media('(pointer: coarse)'), media('(prefers-contrast: more)'), media('(prefers-color-scheme: dark)'),
+    media('(prefers-reduced-motion: reduce)'), !!navigator.mediaDevices?.getUserMedia, storage.looksOn][what] ? 1 : 0,
+  tick,
+  say,
+  pick: kind => files.pick(kind),
+  give: path => files.give(path),
+  copy: text => { navigator.clipboard?.writeText(text).catch(() => {}); },
+  field: (label, text, box, number, many) => field.field(label, text, box, number, many, unit()),
+  outline: rows => outline.show(rows),
+  state: json => { state = json; },
+  stayAwake: on => { awake.set(on); busy = on; if (!on) takeUpdate(); },
+  ground: colour => {
+    document.documentElement.style.background = document.body.style.background = colour;
+    document.querySelector('meta[name=theme-color]').content = colour;
+  },
+};
+
+// ---- a new version waits until no sitting is on and nobody looks
+let busy = false;
+
+function takeUpdate() {
+  if (update?.waiting && !busy && document.visibilityState === 'hidden') update.waiting.postMessage('take over');
+}
+
+async function keepOffline() {
+  if (!navigator.serviceWorker) return;
+  update = await navigator.serviceWorker.register('sw.js').catch(() => null);
+  document.addEventListener('visibilitychange', takeUpdate);
+  let had = !!navigator.serviceWorker.controller;
+  navigator.serviceWorker.addEventListener('controllerchange', () => {
+    if (had) location.reload(); // hidden, between sittings
+    had = true;
+  });
+}
+
+async function main() {
+  await storage.open();
+  const files_ = storage.load().catch(error => { storage.broken = 'What is kept cannot be read (' + error.message + ')'; return new Map(); });
+  bench = await start({ canvas, page, print: text => console.log(text), printErr: text => console.error(text) });
+  storage.mount(bench.FS, await files_);
+  field = new TextField(canvas, bench, wake);
+  files = new Files(bench, wake, words => { told.textContent = words; bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
+  outline = new Outline(control => { bench._ww_press(control); wake(); });
+  awake = new Awake(words => { told.textContent = words; });
+  fit();
+  if (!bench._ww_start()) return fatal('Wrapwright cannot start here: this browser gives no WebGL 2, or what is kept cannot be read.');
+  if (storage.broken) bench.ccall('ww_trouble', null, ['string'], [storage.broken + '. Save what you make: Settings, Back up to a file']);
+  listen(canvas, bench, field, unit, wake);
+  new ResizeObserver(() => wake()).observe(canvas);
+  globalThis.visualViewport?.addEventListener('resize', () => {
+    // Where the keyboard lies over the page, the canvas ends above it.
+    document.documentElement.style.setProperty('--tall', visualViewport.scale === 1 ? visualViewport.height + 'px' : '100%');
+  });
+  matchMedia('(resolution: 1dppx)').addEventListener('change', wake);
+  canvas.addEventListener('webglcontextlost', event => { event.preventDefault(); location.reload(); });
+  canvas.focus({ preventScroll: true });
+  wake();
+  keepOffline();
+  storage.stay();
+}
+
+// For tests, and for whoever asks what is going on.
+globalThis.wrapwright = {
+  get state() { return JSON.parse(state); },
+  get frames() { return frames; },
+  get firstMs() { return firstMs; },
+  get memory() { return bench.HEAPU8.length; },
+  get awake() { return awake.held; },
+  get settled() { return !due && !turning && !storage.due(); },
+  storage,
+  unit,
+};
+main().catch(error => { console.error(error); fatal('Wrapwright cannot start here: ' + error.message); });

@@ -1,0 +1,132 @@
+// The screens under fingers, and in words alone.
+
+#include "gui/touch.h"
+#include "gui/field.h"
+#include "gui/spoken.h"
+#include "tests/gui/person.h"
+
+using namespace wrapwright;
+using namespace wrapwright::test;
+
+namespace {
+
+/// Puts a finger down on a control, moves it by so much, and lifts it after so many frames.
+void stroke(Person& person, const std::string& label, float x, float y, int frames = 3) {
+    const DrawnControl* control = person.find(label);
+    REQUIRE_MESSAGE(control != nullptr, "no control " << label);
+    const ImVec2 from{control->box.x + 0.5F * control->box.width,
+                      control->box.y + 0.5F * control->box.height};
+    person.wait(0.6);
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
+    io.AddMousePosEvent(from.x, from.y);
+    io.AddMouseButtonEvent(0, true);
+    person.frame();
+    person.frame();
+    for (int i = 1; i <= frames; ++i) {
+        const float share = static_cast<float>(i) / static_cast<float>(frames);
+        io.AddMousePosEvent(from.x + share * x, from.y + share * y);
+        person.frame(0.05);
+    }
+    io.AddMouseButtonEvent(0, false);
+    person.frame();
+    person.frame();
+}
+
+/// A person in the middle of a sitting.
+struct AtWork : Person {
+    explicit AtWork(const char* recipe = "weirfoot-jig") : Person(recipe, {1280, 800}) {
+        press("Begin now");
+        REQUIRE(model.events.size() == 1);
+    }
+};
+
+bool has(const std::vector<OutlineRow>& rows, OutlineKind kind, std::string_view part) {
+    return std::any_of(rows.begin(), rows.end(), [&](const OutlineRow& row) {
+        return row.kind == kind && row.text.find(part) != std::string::npos;
+    });
+}
+
+} // namespace
+
+TEST_CASE("a finger that slides over the step does not press it; one that trembles does") {
+    AtWork person;
+    stroke(person, "on", 60.0F, 0.0F);
+    CHECK(person.model.events.size() == 1);
+    stroke(person, "on", 5.0F, 4.0F);
+    CHECK(person.model.events.size() == 2);
+}
+
+TEST_CASE("a finger that stays on the step asks for more words, once, and presses nothing") {
+    AtWork person;
+    stroke(person, "on", 0.0F, 0.0F, 30); // 1.5 s
+    CHECK(person.model.more_words);
+    CHECK(person.model.events.size() == 1);
+}
+
+TEST_CASE("a mouse may be slow and may slide") {
+    AtWork person;
+    person.press("on");
+    CHECK(person.model.events.size() == 2);
+}
+
+TEST_CASE("a list is pushed by a finger, and the row below it is not pressed") {
+    AtWork person;
+    person.press("Settings");
+    const std::string label = "Left-handed: the pictures mirror";
+    const DrawnControl* row = person.find(label);
+    REQUIRE(row != nullptr);
+    const float before = row->box.y;
+    stroke(person, label, 0.0F, -100.0F, 10);
+    REQUIRE(person.find(label) != nullptr);
+    CHECK(person.find(label)->box.y < before - 60.0F);
+    CHECK_FALSE(person.model.settings.left_handed);
+}
+
+TEST_CASE(
+    "what something outside writes stands in the field that is typed into, with its selection") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.press("Recipes");
+    person.frame();
+    person.frame();
+    const auto field = std::find_if(person.shown.fields.begin(), person.shown.fields.end(),
+                                    [](const DrawnField& f) { return f.active; });
+    REQUIRE(field != person.shown.fields.end()); // with a mouse the search has the keys at once
+    CHECK_FALSE(field->number);
+    person.typing().outside = OutsideText{"sedge wört", 0, 5};
+    person.frame();
+    person.frame();
+    CHECK(person.model.search == "sedge wört");
+    person.type("dun"); // in place of what is selected
+    CHECK(person.model.search == "dun wört");
+}
+
+TEST_CASE("the outline says the step, the count, what was found, the tally and what can be done") {
+    AtWork person;
+    while (counted_at(*person.model.fly, moment_of(person.model)).turns < 2.0) {
+        person.key(ImGuiKey_Tab);
+        REQUIRE(at_work(person.model));
+    }
+    const std::vector<OutlineRow> before = outline(person.model, person.shown);
+    CHECK(before.front().kind == OutlineKind::title);
+    CHECK(has(before, OutlineKind::title, "hook size 14"));
+    CHECK(has(before, OutlineKind::heading, "Step"));
+    CHECK(has(before, OutlineKind::heading, "Tally"));
+    CHECK(has(before, OutlineKind::live, "0 of "));
+    CHECK(has(before, OutlineKind::control, "Thread broke"));
+    CHECK_FALSE(has(before, OutlineKind::control, "##"));
+    person.key(ImGuiKey_Space);
+    CHECK(has(outline(person.model, person.shown), OutlineKind::live, "1 of "));
+    for (const OutlineRow& row : before)
+        CHECK((row.kind == OutlineKind::control) == (row.control >= 0));
+}
+
+TEST_CASE("the voice reads the action and its cautions at the bench, and nothing elsewhere") {
+    AtWork person;
+    const std::string words = spoken(person.model);
+    CHECK(words.size() > 20);
+    person.key(ImGuiKey_Y);
+    CHECK(person.model.settings.voice);
+    person.press("Settings");
+    CHECK(spoken(person.model).empty());
+}

@@ -1,0 +1,140 @@
+// What was shown is kept: through a reload, a killed browser, a lost network, a full storage, a
+// second tab.
+
+import assert from 'node:assert/strict';
+import test from 'node:test';
+import { Screen, Tablet, serve, small, withTablet } from './driver.mjs';
+
+const where = ({ at, turns, events, of, recipe }) => ({ at, turns, events, of, recipe });
+
+/// Goes on by so many taps; each counts once it is shown.
+async function go(tablet, taps) {
+  for (let i = 0; i < taps; ++i) {
+    const { events, at, of } = await tablet.state();
+    if (at >= of) return;
+    await tablet.page.waitForTimeout(520); // a second tap within half a second is a slip
+    await tablet.tap('on');
+    await tablet.until('the next event', s => s.events > events);
+  }
+}
+
+test('a fly is tied from the first to the last step through a reload, a killed browser and a lost network', () =>
+  withTablet(small, async (tablet, server) => {
+    const ended = {};
+    await tablet.page.waitForFunction(() => navigator.serviceWorker.controller, null, { timeout: 60000 });
+    await tablet.begin();
+    await go(tablet, 4);
+    ended.reload = where(await tablet.state());
+    await tablet.page.reload();
+    await tablet.ready();
+    assert.deepEqual(where(await tablet.state()), ended.reload);
+
+    // The plug is pulled in the moment in which the press is shown.
+    await go(tablet, 3);
+    ended.kill = where(await tablet.state());
+    await tablet.kill();
+    await tablet.open();
+    assert.deepEqual(where(await tablet.state()), ended.kill);
+
+    await server.stop();
+    await tablet.page.reload();
+    await tablet.ready();
+    assert.deepEqual(where(await tablet.state()), ended.kill, 'without a server');
+    await tablet.leave();
+    await tablet.open();
+    assert.deepEqual(where(await tablet.state()), ended.kill, 'a new browser without a server');
+
+    let state = await tablet.state();
+    while (state.at < state.of) {
+      const { at, events } = state;
+      await tablet.page.keyboard.press('Tab'); // on to the next action; turn by turn takes minutes
+      state = await tablet.until('the next action', s => s.at > at || s.events > events);
+      await tablet.page.waitForTimeout(520);
+    }
+    await tablet.settle();
+    await tablet.look('all-done');
+    tablet.complaints = tablet.complaints.filter(c => !c.includes('ERR_CONNECTION_REFUSED'));
+  }));
+
+test('a full storage keeps what was shown, says so, and lets the library out', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  const origin = new URL(tablet.address).origin;
+  await tablet.cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: 1 });
+  // The browser looks at its quota anew only every half minute.
+  await tablet.page.waitForTimeout(31000);
+  let shown = await tablet.state(), refused = null;
+  for (let i = 0; i < 20 && !refused; ++i) {
+    await tablet.page.waitForTimeout(520);
+    await tablet.tap('on');
+    const now = await tablet.until('an event, or the refusal', s => s.events > shown.events || s.trouble);
+    if (now.trouble) refused = now;
+    else shown = now;
+  }
+  assert.ok(refused, 'the browser refuses at last');
+  assert.match(refused.trouble, /no more room|refused to keep/);
+  assert.match(refused.trouble, /Back up to a file/);
+  assert.deepEqual(where(refused), where(shown), 'what is not kept is not shown');
+  await tablet.look('storage-full');
+
+  await tablet.tap('Put away');
+  await tablet.tap('Settings');
+  const saved = tablet.page.waitForEvent('download');
+  await tablet.bring('Back up to a file', 300);
+  await tablet.tap('Back up to a file');
+  assert.equal((await saved).suggestedFilename(), 'wrapwright-backup.db');
+
+  await tablet.cdp.send('Storage.overrideQuotaForOrigin', { origin });
+  await tablet.tap('Settings');
+  await tablet.until('the bench', s => s.screen === Screen.bench);
+  await go(tablet, 1);
+  const after = where(await tablet.state());
+  await tablet.page.reload();
+  await tablet.ready();
+  assert.deepEqual(where(await tablet.state()), after, 'with room it goes on');
+}));
+
+test('a second tab only looks on', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  const shown = await tablet.state();
+  const second = await tablet.context.newPage();
+  await second.goto(tablet.address);
+  await second.waitForFunction(() => globalThis.wrapwright?.firstMs > 0, null, { timeout: 60000 });
+  const state = await second.evaluate(() => wrapwright.state);
+  assert.equal(state.read_only, true);
+  assert.deepEqual(where(state), where(shown));
+  await second.keyboard.press('Tab');
+  await second.waitForFunction(() => wrapwright.settled);
+  assert.equal((await second.evaluate(() => wrapwright.state)).events, shown.events);
+  await second.close();
+  await tablet.page.bringToFront();
+  await go(tablet, 1);
+}));
+
+test('each event is in the storage before it is shown, in how many milliseconds', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  const times = [];
+  for (let i = 0; i < 5; ++i) {
+    const keeps = await tablet.page.evaluate(() => wrapwright.storage.keeps);
+    await go(tablet, 1);
+    const [now, ms] = await tablet.page.evaluate(() => [wrapwright.storage.keeps, wrapwright.storage.lastMs]);
+    assert.equal(now, keeps + 1, 'one transaction for one event');
+    times.push(ms);
+  }
+  console.log('milliseconds until one event is kept:', times.map(t => t.toFixed(1)).join(' '));
+}));
+
+test('a browser that refuses its storage says so at the start', async () => {
+  const server = await serve();
+  const tablet = new Tablet(server.address, small);
+  try {
+    tablet.load = async () => {};
+    await tablet.open();
+    await tablet.page.addInitScript(() => { IDBFactory.prototype.open = () => { throw new DOMException('access is denied', 'SecurityError'); }; });
+    await Tablet.prototype.load.call(tablet);
+    assert.match((await tablet.state()).trouble, /refuses to keep anything.*Back up to a file/);
+    tablet.clean();
+  } finally {
+    await tablet.close();
+    await server.stop();
+  }
+});

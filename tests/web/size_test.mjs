@@ -1,0 +1,52 @@
+// How much comes over the line at the first visit, what an idle bench does, and what a long sitting
+// leaves in memory.
+
+import assert from 'node:assert/strict';
+import { readFileSync, readdirSync } from 'node:fs';
+import path from 'node:path';
+import test from 'node:test';
+import { gzipSync } from 'node:zlib';
+import { folder, small, withTablet } from './driver.mjs';
+
+const gz = bytes => gzipSync(bytes, { level: 9 }).length;
+
+test('the program without its font is no more than 500 kB, compressed', () => {
+  const files = readdirSync(folder).filter(f => !f.endsWith('.png'));
+  const sizes = files.map(f => [f, gz(readFileSync(path.join(folder, f)))]);
+  const font = gz(readFileSync('/usr/share/fonts/opentype/inter/Inter-Medium.otf'));
+  const sum = sizes.reduce((s, [, size]) => s + size, 0) - font;
+  console.log(sizes.map(([f, s]) => `${f} ${s}`).join(', '), `; font ${font}; without it ${sum}`);
+  assert.ok(sum <= 500000, `${sum} bytes`);
+});
+
+test('an idle bench draws nothing', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  await tablet.settle();
+  await tablet.page.waitForTimeout(1000);
+  const from = await tablet.page.evaluate(() => wrapwright.frames);
+  await tablet.page.waitForTimeout(5000);
+  const drawn = await tablet.page.evaluate(() => wrapwright.frames) - from;
+  assert.equal(drawn, 0);
+}));
+
+test('a thousand steps leave memory as it was', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  const press = () => tablet.page.evaluate(async () => {
+    // On and back, by keys that are let go at once, as fast as frames come.
+    for (let i = 0; i < 25; ++i) {
+      for (const key of ['Tab', 'Backspace']) {
+        const frames = wrapwright.frames;
+        for (const type of ['keydown', 'keyup']) dispatchEvent(new KeyboardEvent(type, { key, code: key }));
+        while (wrapwright.frames < frames + 2 || !wrapwright.settled) await new Promise(requestAnimationFrame);
+      }
+    }
+    return [wrapwright.state.events, wrapwright.memory];
+  });
+  await press();
+  const [, before] = await press();
+  let events = 0, after = 0;
+  for (let i = 0; i < 20; ++i) [events, after] = await press();
+  console.log(`${events} events, memory of the program ${before} then ${after} bytes`);
+  assert.ok(events > 500, `${events} events came through`);
+  assert.equal(after, before);
+}));
