@@ -2,6 +2,8 @@
 
 #include "core/units/number_text.h"
 
+#include <algorithm>
+
 namespace wrapwright {
 
 namespace {
@@ -31,7 +33,7 @@ constexpr MoneyRow moneys[] = {
 };
 
 constexpr std::string_view minutes_key = "minutes a day", curve_key = "learning curve",
-                           currency_key = "currency";
+                           currency_key = "currency", roster_key = "swap roster";
 
 /// Seven numbers, Monday first; one stands for all.
 bool take_minutes(std::array<double, 7>& out, std::string_view text) {
@@ -56,6 +58,32 @@ bool take_minutes(std::array<double, 7>& out, std::string_view text) {
 }
 
 } // namespace
+
+std::string text_of(const std::vector<Sender>& roster) {
+    std::string out;
+    for (const Sender& of : roster) {
+        out.append(out.empty() ? "" : ";").append(of.sent ? "+" : "");
+        for (const char c : of.name) out.push_back(c == ';' ? ',' : c);
+    }
+    return out;
+}
+
+std::vector<Sender> roster_of(std::string_view text) {
+    std::vector<Sender> out;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find(';'), text.size());
+        std::string_view name = text.substr(0, end);
+        text.remove_prefix(std::min(end + 1, text.size()));
+        const bool sent = name.starts_with('+');
+        while (name.starts_with('+') || name.starts_with(' ')) name.remove_prefix(1);
+        while (name.ends_with(' ')) name.remove_suffix(1);
+        const bool twice = std::any_of(out.begin(), out.end(), [&](const Sender& of) {
+            return plain_name(of.name) == plain_name(name);
+        });
+        if (!name.empty() && !twice) out.push_back({std::string(name), sent});
+    }
+    return out;
+}
 
 WorkTerms terms_of(const BookSettings& s, Day today) {
     WorkTerms out;
@@ -82,6 +110,7 @@ void add_texts(const BookSettings& s, std::vector<std::pair<std::string, std::st
     out.emplace_back(minutes_key, std::move(days));
     out.emplace_back(curve_key, s.wright ? "Wright" : "Crawford");
     out.emplace_back(currency_key, s.currency);
+    out.emplace_back(roster_key, text_of(s.roster));
 }
 
 bool take_setting(BookSettings& s, std::string_view key, std::string_view text) {
@@ -103,6 +132,10 @@ bool take_setting(BookSettings& s, std::string_view key, std::string_view text) 
     if (key == curve_key) {
         if (text != "Wright" && text != "Crawford") return false;
         s.wright = text == "Wright";
+        return true;
+    }
+    if (key == roster_key) {
+        s.roster = roster_of(text);
         return true;
     }
     if (key != currency_key || text.size() > 20) return false;

@@ -10,6 +10,13 @@
 
 namespace wrapwright {
 
+/// Somebody in a swap.
+struct Sender {
+    std::string name;
+    bool sent = false;
+    friend bool operator==(const Sender&, const Sender&) = default;
+};
+
 struct BookSettings {
     double spoil = 0.05;   ///< 0 to 0.5
     double sure = 0.95;    ///< 0 to 0.999; 0: just the spoilt share on top
@@ -18,10 +25,16 @@ struct BookSettings {
     bool wright = false;   ///< Wright's curve instead of Crawford's
     std::array<double, 7> minutes{120.0, 120.0, 120.0, 120.0, 120.0, 120.0, 120.0}; ///< Monday on
     Money hourly{}, packing{}, postage{};
-    double fee = 0.0, tax = 0.0; ///< shares of the price, 0 to 0.45; a tax of 0 is no column
-    std::string currency{};      ///< a word
+    double fee = 0.0, tax = 0.0;  ///< shares of the price, 0 to 0.45; a tax of 0 is no column
+    std::string currency{};       ///< a word
+    std::vector<Sender> roster{}; ///< of the swap that is on
     friend bool operator==(const BookSettings&, const BookSettings&) = default;
 };
+
+/// The roster as one text, names with ';' between and '+' before those who sent, and back. A name with
+/// a ';' gets a comma for it; empty names and names said twice are left out.
+[[nodiscard]] std::string text_of(const std::vector<Sender>& roster);
+[[nodiscard]] std::vector<Sender> roster_of(std::string_view text);
 
 /// What the settings mean for reckoning, on a day.
 [[nodiscard]] WorkTerms terms_of(const BookSettings& settings, Day today);

@@ -44,6 +44,48 @@ std::vector<double> step_minutes(const Model& m) {
     return out;
 }
 
+void want_roster(Ui& ui, const std::vector<Sender>& roster) {
+    Wish w = wish(WishKind::set, 0, text_of(roster));
+    w.key = "swap roster";
+    ui.want(std::move(w));
+}
+
+/// Who is in the swap and whose flies came: ticked off by a press.
+void roster(Ui& ui, Scroll& scroll) {
+    const std::vector<Sender>& all = ui.model.settings.book.roster;
+    const float high = control_height(ui);
+    const auto sent = std::count_if(all.begin(), all.end(), [](const Sender& s) { return s.sent; });
+    std::string head("The swap: ");
+    head.append(std::to_string(sent)).append(" of ").append(std::to_string(all.size()));
+    (void)heading(ui, scroll.row(1.6F * ui.fonts.small->FontSize),
+                  head.append(" sent their flies"));
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        const Box row = scroll.row(high);
+        const float away = 6.0F * ui.sizes.small;
+        const Icon icon = all[i].sent ? Icon::ticked : Icon::empty;
+        if (row_button(ui, all[i].name + "##roster", all[i].sent ? "sent" : "not yet", false,
+                       {row.x, row.y, row.width - away - grid, high}, &icon)) {
+            std::vector<Sender> next = all;
+            next[i].sent = !next[i].sent;
+            want_roster(ui, next);
+        }
+        if (button(ui, "Out##" + all[i].name, {row.right() - away, row.y, away, high})) {
+            std::vector<Sender> next = all;
+            next.erase(next.begin() + static_cast<std::ptrdiff_t>(i));
+            want_roster(ui, next);
+        }
+    }
+    const Box row = scroll.row(high);
+    std::string& typed = ui.typing.fields["swap roster"];
+    if (line_edit(ui, "##roster", "a name for the swap", typed, row) && !typed.empty()) {
+        std::vector<Sender> next = all;
+        next.push_back({typed, false});
+        want_roster(ui, next);
+        typed.clear();
+    }
+    (void)scroll.row(grid);
+}
+
 void room(Ui& ui, Box& in) {
     const Model& m = ui.model;
     const BookWork& b = m.book;
@@ -114,14 +156,15 @@ void people_view(Ui& ui, const Box& box) {
     const float told = height_of(ui.fonts.small, words, in.width) + grid;
     write(ui, ui.fonts.small, ui.colours.soft, {in.x, in.y, in.width, told}, words);
     in.y += told;
-    if (!m.fly || m.fly->tied.moments.empty()) {
-        write(ui, ui.fonts.small, ui.colours.soft, {in.x, in.y, in.width, box.bottom() - in.y},
-              "For a class, open a recipe with steps.");
-        return;
-    }
-    room(ui, in);
+    const bool steps = m.fly && !m.fly->tied.moments.empty();
+    if (steps) room(ui, in);
     in.height = box.bottom() - in.y;
     Scroll scroll(ui, "kit", in);
+    if (!steps) {
+        write(ui, ui.fonts.small, ui.colours.soft, scroll.row(2.0F * ui.fonts.small->FontSize),
+              "For a class, open a recipe with steps.");
+        return roster(ui, scroll);
+    }
     const std::vector<KitRow> kit = class_kit(
         stock_uses(m.fly->pattern, m.fly->resolved, m.fly->tied), b.students, b.flies_each);
     (void)heading(ui, scroll.row(1.6F * ui.fonts.small->FontSize),
@@ -140,6 +183,8 @@ void people_view(Ui& ui, const Box& box) {
               row.what);
         write(ui, ui.fonts.small, ui.colours.soft, {at.right() - w, at.y, w, at.height}, aside);
     }
+    (void)scroll.row(grid);
+    roster(ui, scroll);
 }
 
 } // namespace wrapwright

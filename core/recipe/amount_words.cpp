@@ -103,7 +103,7 @@ std::string understood(const Reading& r) {
     }
     const UnitWords unit = words_of(r.unit, r.value);
     const std::string_view word = near(r.value, 1.0) ? unit.one : unit.many;
-    const std::string value = number(r.value, unit).append(word);
+    std::string value = number(r.value, unit).append(word);
     if (r.kind == AmountKind::exact) return value;
     std::string text = number(r.low, unit) + " to " + number(r.high, unit);
     text.append(unit.many).append(", ").append(number(r.value, unit)).append(" taken");

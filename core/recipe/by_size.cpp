@@ -18,7 +18,7 @@ const SizedText* row_of(const Amount& amount, HookSize size) {
 std::string sizes_words(const std::vector<HookSize>& sizes) {
     std::string words = write_hook_size(sizes.front());
     if (sizes.size() == 1) return words;
-    const std::string range = words + "-" + write_hook_size(sizes.back());
+    std::string range = words + "-" + write_hook_size(sizes.back());
     const Result<WrittenHookSizes> read = parse_hook_sizes(range);
     if (read.ok() && read.value().sizes == sizes) return range;
     for (std::size_t i = 1; i < sizes.size(); ++i) words += ", " + write_hook_size(sizes[i]);

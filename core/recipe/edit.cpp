@@ -175,7 +175,7 @@ std::optional<std::string> take_words(Node& root, std::string_view path) {
     if (node->kind != Kind::text && node->kind != Kind::number) return std::nullopt;
     const auto [parent, key] = split(path);
     if (key.find('[') != std::string_view::npos) return std::nullopt;
-    std::string text = std::move(node->text);
+    std::string text = node->text;
     Node* object = parent.empty() ? &root : node_at(root, parent);
     erase_member(*object, key);
     return text;

@@ -98,7 +98,7 @@ bool LineNeed::short_of_something() const {
 Result<int> starts_by(const NeedTerms& terms, int good) {
     if (terms.sure > 0.0) return starts_for(good, terms.spoil, terms.sure);
     const Result<int> fits = starts_for(good, terms.spoil, 0.5); // refuses the same
-    if (!fits.ok()) return fits;
+    if (!fits.ok()) return fits.error();
     return static_cast<int>(std::ceil(good * (1.0 + terms.spoil) - 1e-9));
 }
 

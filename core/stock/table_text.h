@@ -82,10 +82,10 @@ preview_table(const TableText& table, std::span<const TableColumn<Row>> fields,
     for (std::size_t c = 0; c < columns.value().size(); ++c) {
         if (columns.value()[c] < 0) out.passed_over.push_back(table.rows.front()[c]);
     }
-    using Change = RowChange<Row>;
+    using Told = RowChange<Row>;
     for (std::size_t r = 1; r < table.rows.size(); ++r) {
         const std::vector<std::string>& cells = table.rows[r];
-        Change change;
+        Told change;
         change.line = table.lines[r];
         const auto take = [&](Row& row) {
             for (std::size_t c = 0; c < cells.size() && c < columns.value().size(); ++c) {
@@ -94,7 +94,7 @@ preview_table(const TableText& table, std::span<const TableColumn<Row>> fields,
                 const TableColumn<Row>& field = fields[static_cast<std::size_t>(f)];
                 const Result<bool> read = field.read(row, cells[c]);
                 if (read.ok()) continue;
-                change.kind = Change::Kind::refused;
+                change.kind = Told::Kind::refused;
                 change.words.assign(field.key).append(": ").append(read.error().message);
                 change.words.append("; ").append(read.error().remedy);
                 return false;
@@ -113,17 +113,17 @@ preview_table(const TableText& table, std::span<const TableColumn<Row>> fields,
                     change.words.append(": ").append(is.empty() ? "nothing" : is);
                     change.words.append(", was ").append(was.empty() ? "nothing" : was);
                 }
-                change.kind = change.words.empty() ? Change::Kind::same : Change::Kind::changed;
+                change.kind = change.words.empty() ? Told::Kind::same : Told::Kind::changed;
             } else {
-                change.kind = Change::Kind::added;
+                change.kind = Told::Kind::added;
             }
             change.after = std::move(row);
         }
         switch (change.kind) {
-        case Change::Kind::added: ++out.added; break;
-        case Change::Kind::changed: ++out.changed; break;
-        case Change::Kind::same: ++out.same; break;
-        case Change::Kind::refused: ++out.refused; break;
+        case Told::Kind::added: ++out.added; break;
+        case Told::Kind::changed: ++out.changed; break;
+        case Told::Kind::same: ++out.same; break;
+        case Told::Kind::refused: ++out.refused; break;
         }
         out.rows.push_back(std::move(change));
     }

@@ -1,6 +1,8 @@
 #include "core/tally/tally.h"
 
+#include "core/stock/table_text.h"
 #include "core/tying/words.h"
+#include "core/units/number_text.h"
 #include "platform/cli/commands.h"
 #include "platform/cli/json.h"
 #include "platform/cli/text.h"
@@ -20,7 +22,7 @@ constexpr int most_flies = 100000;
 struct TallyOptions {
     std::string recipe, hook;
     std::vector<std::string> flies;
-    bool json = false;
+    bool json = false, csv = false;
 };
 
 /// What was asked for: so many flies of that size.
@@ -158,6 +160,21 @@ void print_batch(const Pattern& pattern, const Batch& batch, const Terminal& to)
         grams_words(whole.low), grams_words(whole.high));
 }
 
+/// The batch as a table for spreadsheets, in the units that its heading names.
+void print_csv(const Pattern& pattern, const Batch& batch) {
+    std::vector<std::vector<std::string>> rows{{"material", "measure_mm", "pieces", "length_mm",
+                                                "mass_mg", "mass_low_mg", "mass_high_mg"}};
+    const auto number = [](double value) { return write_number(tidy(value)); };
+    for (const Draw& draw : tally_batch(batch.sizes)) {
+        rows.push_back({material_name(pattern.recipe, draw), number(in_millimetres(draw.measure)),
+                        number(draw.count), number(in_millimetres(draw.length)),
+                        number(in_milligrams(draw.mass.value)),
+                        number(in_milligrams(draw.mass.low)),
+                        number(in_milligrams(draw.mass.high))});
+    }
+    fmt::print("{}", write_table(rows));
+}
+
 ExitCode run_tally(const TallyOptions& options) {
     const Loaded loaded = load(options.recipe, options.hook);
     if (loaded.is_words_alone() && !options.json) {
@@ -168,6 +185,8 @@ ExitCode run_tally(const TallyOptions& options) {
     const Batch batch = tie_batch(loaded, options);
     if (options.json) {
         print(batch_json(loaded.pattern, batch));
+    } else if (options.csv) {
+        print_csv(loaded.pattern, batch);
     } else {
         print_batch(loaded.pattern, batch, terminal());
     }
@@ -185,6 +204,7 @@ void add_tally(CLI::App& app, Job& job) {
         ->allow_extra_args(false);
     command->add_option("--hook", options->hook, "file of your own measured hook");
     command->add_flag("--json", options->json, "print JSON");
+    command->add_flag("--csv", options->csv, "print a table for spreadsheets");
     command->callback([options, &job] { job = [options] { return run_tally(*options); }; });
 }
 

@@ -8,6 +8,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <imgui.h>
+#include <memory>
 
 namespace {
 
@@ -55,7 +56,9 @@ Result<bool> run(Backend& backend, App& app, long frames, bool trace) {
 int main(int argc, char** argv) {
     CLI::App options("Wrapwright: the bench beside the vise");
     std::string data;
-    AppWish wish;
+    const auto wished =
+        std::make_unique<AppWish>(); // not on the stack: g++ 12 warns of its vectors
+    AppWish& wish = *wished;
     WindowWish window{"Wrapwright", {1280, 800}, false};
     std::string size;
     long frames = 0;

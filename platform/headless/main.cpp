@@ -7,6 +7,7 @@
 #include <cstdio>
 #include <imgui.h>
 #include <iterator>
+#include <memory>
 
 namespace {
 
@@ -23,7 +24,9 @@ int give_up(const Error& error) {
 
 int main(int argc, char** argv) {
     CLI::App options("Wrapwright without a screen: plays a script, writes pictures");
-    AppWish wish;
+    const auto wished =
+        std::make_unique<AppWish>(); // not on the stack: g++ 12 warns of its vectors
+    AppWish& wish = *wished;
     WindowWish window;
     std::string script_file;
     std::string folder = ".";

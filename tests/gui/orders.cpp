@@ -204,6 +204,7 @@ TEST_CASE("settings of the book are read back as they were written, and odd ones
     s.hourly = {1550};
     s.tax = 0.1;
     s.currency = "crowns";
+    s.roster = {{"Ada of the weir", true}, {"Brun", false}};
     s.wright = true;
     std::vector<std::pair<std::string, std::string>> texts;
     add_texts(s, texts);
@@ -223,6 +224,8 @@ TEST_CASE("settings of the book are read back as they were written, and odd ones
         CHECK_FALSE(take_setting(read, key, text));
         CHECK(read == s);
     }
+    CHECK(text_of(roster_of("a; +b;;A;c;d ")) == "a;+b;c;d"); // no name twice, none empty
+    CHECK(text_of(std::vector<Sender>{{"x;y", false}}) == "x,y");
     CHECK(take_setting(read, "minutes a day", "90"));
     CHECK(read.minutes[6] == 90.0);
 }

@@ -205,6 +205,31 @@ class Cards(unittest.TestCase):
             self.assertIn("Contains lead", html.read_text())
 
 
+class OrderSheet(unittest.TestCase):
+    def test_an_order_prints_on_one_sheet_with_its_lines_and_what_lacks(self):
+        with tempfile.TemporaryDirectory() as folder:
+            data, table, html = (pathlib.Path(folder) / n for n in ("data", "in.csv", "order.html"))
+            data.mkdir()
+            table.write_text("who,due,recipe,size,flies,dozen\n"
+                             "Slate Weir anglers,2099-12-20,Sill & Dun <14>,14,3 dozen,24\n"
+                             "Slate Weir anglers,2099-12-20,weirfoot-jig,16,2 dozen,24\n")
+            run(PROGRAM, "orders", "--data", str(data), "--in", str(table), "--yes")
+            run(PROGRAM, "orders", "--data", str(data), "--line", "1", "--sheet", str(html))
+            self.assertNotIn("http", html.read_text().replace("http://www.w3.org/", ""))
+            pdf = printed(html)
+            pages, width, height = page_mm(pdf)
+            self.assertEqual(pages, 1)
+            self.assertAlmostEqual(width, 210, delta=0.5)
+            self.assertAlmostEqual(height, 297, delta=0.5)
+            text = run("pdftotext", "-layout", str(pdf), "-")
+            for words in ("Order for Slate Weir anglers", "Due 2099-12-20", "3 dozen",
+                          "Sill & Dun <14>", "Price agreed: 120.00"):
+                self.assertIn(words, text)
+            for (left, top, right, bottom), word in words_of(pdf):
+                self.assertGreaterEqual(left, 9.5, word)
+                self.assertLessEqual(right, 200.5, word)
+
+
 if __name__ == "__main__":
     PROGRAM = sys.argv.pop(1) if len(sys.argv) > 1 else PROGRAM
     unittest.main()

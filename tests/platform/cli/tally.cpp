@@ -1,3 +1,5 @@
+#include "core/stock/table_text.h"
+#include "core/units/number_text.h"
 #include "tests/platform/cli/program.h"
 #include "tests/support/close.h"
 
@@ -51,6 +53,24 @@ TEST_CASE("without an order the tally is that of one fly in the middle size") {
     REQUIRE(ran.code == 0);
     CHECK(ran.out.find("one fly") != std::string::npos);
     CHECK(ran.out.find("#14") != std::string::npos);
+}
+
+TEST_CASE("the table for spreadsheets has the same rows as the JSON") {
+    const Json tally =
+        wrapwright::test::wrapwright({"tally", "weirfoot-jig", "--fly", "14=3", "--json"}).json();
+    const Ran ran =
+        wrapwright::test::wrapwright({"tally", "weirfoot-jig", "--fly", "14=3", "--csv"});
+    REQUIRE(ran.code == 0);
+    const auto table = wrapwright::read_table(ran.out);
+    REQUIRE(table.ok());
+    const auto& rows = table.value().rows;
+    REQUIRE(rows.size() == tally["materials"].size() + 1);
+    for (std::size_t i = 1; i < rows.size(); ++i) {
+        const Json& row = tally["materials"][i - 1];
+        CHECK(rows[i][0] == row["text"]);
+        CHECK(wrapwright::read_number(rows[i][3]).value() == row["length_mm"].get<double>());
+        CHECK(wrapwright::read_number(rows[i][4]).value() == row["mass_mg"]["value"].get<double>());
+    }
 }
 
 TEST_CASE("an order that does not say how many of which size is refused in one line") {
