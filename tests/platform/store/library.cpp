@@ -146,15 +146,19 @@ TEST_CASE("revisions are listed, named and gone back to, and none is lost") {
     CHECK(ids(store, words("slimmer")).empty()); // the newest revision is what is searched
 }
 
-TEST_CASE("a library of the version before is weighed bit by bit") {
-    const Folder folder;
-    std::filesystem::copy_file(WW_SOURCE_DIR "/tests/golden/old/version-2.db",
-                               folder.path() / "wrapwright.db");
-    Store store = opened(folder.path());
-    const auto all = got(store.library(""));
-    REQUIRE_FALSE(all.empty());
-    CHECK(got(store.weigh_some(1)) == static_cast<std::int64_t>(all.size()) - 1);
-    CHECK(got(store.weigh_some(1000)) == 0);
-    CHECK(got(store.weigh_some(1000)) == 0);
-    CHECK(got(store.revisions(all[0].id)).back().name.empty());
+TEST_CASE("libraries of versions before open and are weighed bit by bit") {
+    for (const char* version : {"version-2.db", "version-3.db", "version-4.db"}) {
+        CAPTURE(version);
+        const Folder folder;
+        std::filesystem::copy_file(std::filesystem::path(WW_SOURCE_DIR "/tests/golden/old") /
+                                       version,
+                                   folder.path() / "wrapwright.db");
+        Store store = opened(folder.path());
+        const auto all = got(store.library(""));
+        REQUIRE_FALSE(all.empty());
+        CHECK(got(store.weigh_some(1)) == static_cast<std::int64_t>(all.size()) - 1);
+        CHECK(got(store.weigh_some(1000)) == 0);
+        CHECK(got(store.weigh_some(1000)) == 0);
+        CHECK(got(store.revisions(all[0].id)).back().name.empty());
+    }
 }
