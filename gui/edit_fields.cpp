@@ -302,10 +302,9 @@ std::vector<Field> action_fields(const EditWork& work, std::size_t step, std::si
     Form form(work, row_of(row_of("steps", static_cast<int>(step)) + ".actions",
                            static_cast<int>(index)));
     form.pick("part", "Part", a.part, ids_with_nothing(r.parts), "The part that it is done for.");
-    constexpr std::string_view place = "A landmark (eye, bead, middle, point, barb, bend), a share "
-                                       "of the shank (0.3 shank), an end "
-                                       "of a part (front of body), or so much behind one of these. "
-                                       "Or press the place on the hook.";
+    constexpr std::string_view place =
+        "A landmark (eye, bead, middle, point, barb, bend), a share (0.3 shank), an end (front of "
+        "body), or so much behind one of these. Or press it on the hook.";
     if (uses.from || a.from.given()) form.spot("from", "From", a.from, place);
     if (uses.to || a.to.given()) {
         form.spot("to", uses.from ? "To" : "At", a.to, place);

@@ -251,6 +251,30 @@ TEST_CASE("actions are typed one after the other, and each changes what can be d
     CHECK(person.model.screen == Screen::edit);
 }
 
+TEST_CASE("operations typed after a part was added go to their own list") {
+    // 2026-11-29: the line that had added a part took the letters back
+    Person person("tailrace-spider", {1600, 1500});
+    person.press("Write");
+    person.press("add to parts");
+    person.type("wing: hen fibres");
+    person.key(ImGuiKey_Enter);
+    const std::size_t parts = written(person).parts.size();
+    pick(person, "steps[1]");
+    person.press("+ do something in step 2");
+    person.frame();
+    person.frame();
+    const std::size_t actions = written(person).steps[1].actions.size();
+    person.type("tie wing");
+    person.key(ImGuiKey_Enter);
+    person.frame();
+    CHECK(written(person).parts.size() == parts);
+    REQUIRE(written(person).steps[1].actions.size() == actions + 1);
+    CHECK(written(person).steps[1].actions.back().part == "wing");
+    person.type("bind wing");
+    person.key(ImGuiKey_Enter);
+    CHECK(written(person).steps[1].actions.size() == actions + 2);
+}
+
 TEST_CASE("a press on the hook writes the place there: a landmark near one, else a share") {
     Person person("weirfoot-jig", {1280, 800});
     person.press("Write");
