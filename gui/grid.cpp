@@ -1,5 +1,6 @@
 #include "gui/grid.h"
 
+#include "gui/touch.h"
 #include "gui/widgets.h"
 
 #include <algorithm>
@@ -155,7 +156,9 @@ class Draw {
             const std::string label = title + "##heading";
             ImGui::SetCursorScreenPos(corner(in));
             ImGui::PushItemFlag(ImGuiItemFlags_NoNav, true);
-            if (ImGui::InvisibleButton(label.c_str(), {in.width, in.height})) answer_.heading = c;
+            if (meant(ui_, label, ImGui::InvisibleButton(label.c_str(), {in.width, in.height}))) {
+                answer_.heading = c;
+            }
             ImGui::PopItemFlag();
             note_control(ui_, label, in);
             if (c == sorted_by) title.append(sorted_down ? " \xC2\xB7v" : " \xC2\xB7^");
@@ -204,7 +207,8 @@ class Draw {
             ImGui::SetCursorScreenPos(corner(in));
             ImGui::PushID(r * 64 + c);
             ImGui::PushItemFlag(ImGuiItemFlags_NoNav, true);
-            const bool pressed = ImGui::InvisibleButton("cell", {in.width, in.height});
+            const bool pressed =
+                meant(ui_, {}, ImGui::InvisibleButton("cell", {in.width, in.height}));
             ImGui::PopItemFlag();
             ImGui::PopID();
             if (pressed && !at_.editing) {

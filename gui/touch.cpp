@@ -15,7 +15,7 @@ bool slid() {
 bool by_finger() { return ImGui::GetIO().MouseSource == ImGuiMouseSource_TouchScreen; }
 
 bool meant(Ui& ui, std::string_view label, bool pressed) {
-    if (ui.typing.press == label) {
+    if (!label.empty() && ui.typing.press == label) {
         ui.typing.press.clear();
         return true;
     }

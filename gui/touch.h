@@ -14,7 +14,7 @@ inline constexpr float stay_s = 0.7F;
 [[nodiscard]] bool by_finger();
 
 /// Whether the control of that label is pressed: by a pointer, unless it was a finger that slid (a wet
-/// hand wipes, a list is pushed), or by Typing::press, which is taken.
+/// hand wipes, a list is pushed), or by Typing::press, which is taken. A control without a label is pressed by a pointer alone.
 [[nodiscard]] bool meant(Ui& ui, std::string_view label, bool pressed);
 
 /// Whether a finger has just stayed long on the item that was drawn last; true once for each touch.

@@ -178,7 +178,7 @@ bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, co
                                                 ImGuiInputTextFlags_EnterReturnsTrue |
                                                     ImGuiInputTextFlags_CallbackAlways,
                                                 take_outside, &ui.typing.outside);
-    note_field(ui, hint, text, box);
+    note_field(ui, *hint != '\0' ? hint : name, text, box);
     note_control(ui, name, box);
     return ended;
 }

@@ -94,7 +94,8 @@ void Report::tell_field(const Shown& shown) {
     for (const float x : box) key += ' ' + std::to_string(std::lround(x));
     if (key == field_) return; // what is written in it came from the page
     field_ = std::move(key);
-    page::field(it->label, it->text, box.data(), it->number, it->many_lines);
+    const std::size_t from = it->label.starts_with("##") ? 2 : 0;
+    page::field(it->label.substr(from), it->text, box.data(), it->number, it->many_lines);
 }
 
 } // namespace wrapwright
