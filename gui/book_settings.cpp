@@ -74,6 +74,7 @@ std::vector<Sender> roster_of(std::string_view text) {
         const std::size_t end = std::min(text.find(';'), text.size());
         std::string_view name = text.substr(0, end);
         text.remove_prefix(std::min(end + 1, text.size()));
+        while (name.starts_with(' ')) name.remove_prefix(1);
         const bool sent = name.starts_with('+');
         while (name.starts_with('+') || name.starts_with(' ')) name.remove_prefix(1);
         while (name.ends_with(' ')) name.remove_suffix(1);

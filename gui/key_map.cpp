@@ -104,7 +104,7 @@ KeyMap usual_keys() {
         {Command::caliper, "e"},
         {Command::write, "j"},
         {Command::write, "f2"},
-        {Command::orders, "y"},
+        {Command::orders, "f3"},
         {Command::lay_out, "l"},
         {Command::library, "f"},
         {Command::settings, "s"},

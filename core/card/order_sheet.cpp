@@ -10,7 +10,7 @@ namespace wrapwright {
 namespace {
 
 void cell(std::string& out, std::string_view text, bool right = false) {
-    out.append(right ? "<td style=\"text-align: right\">" : "<td>");
+    out.append(right ? "<td style=\"text-align: right; white-space: nowrap\">" : "<td>");
     out.append(escaped(text)).append("</td>");
 }
 
@@ -53,9 +53,15 @@ void lines_table(std::string& out, const OrderFacts& facts) {
 
 void shortages(std::string& out, const OrderFacts& facts) {
     std::string rows;
+    bool known = true;
     for (const OrderLine* line : facts.lines) {
         const LineNeed* need = need_of(facts, line->id);
         if (need == nullptr) continue;
+        if (need->unknown) {
+            out.append("<p>What line ").append(std::to_string(line->id));
+            out.append(" takes is not known.</p>\n");
+            known = false;
+        }
         for (const LineUse& use : need->uses) {
             if (use.short_of <= 0.0) continue;
             const ItemNeed& item = facts.work.needs.items[static_cast<std::size_t>(use.item)];
@@ -69,6 +75,7 @@ void shortages(std::string& out, const OrderFacts& facts) {
             rows.append("</tr>\n");
         }
     }
+    if (rows.empty() && !known) return;
     if (rows.empty()) {
         out.append("<p>Everything for it is in the stock.</p>\n");
         return;

@@ -229,3 +229,11 @@ TEST_CASE("settings of the book are read back as they were written, and odd ones
     CHECK(take_setting(read, "minutes a day", "90"));
     CHECK(read.minutes[6] == 90.0);
 }
+
+TEST_CASE("no usual key works two commands") {
+    const KeyMap map = usual_keys();
+    for (const KeyUse& use : map) {
+        CAPTURE(use.key);
+        CHECK(command_of(map, use.key) == use.command);
+    }
+}

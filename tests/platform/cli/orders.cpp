@@ -145,7 +145,7 @@ TEST_CASE(
     const double thread_before = shop.on_hand("flat nylon thread, 70 den, fluorescent orange");
     CHECK(thread_before == 50.0);
     // Three of the first line, each of the 29 actions by its own press.
-    shop.play("key y\nwait 0.2\npress Tie it\nkey 9 -\npress Begin now\nkey 87 tab\n");
+    shop.play("key f3\nwait 0.2\npress Tie it\nkey 9 -\npress Begin now\nkey 87 tab\n");
     CHECK(shop.on_hand("jig hook #14") == 27.0);
     CHECK(shop.on_hand("slotted tungsten bead, copper 2.8 mm") == 19.0);
     const Json tally =
