@@ -17,8 +17,7 @@ void set(Ui& ui, const std::string& path, std::string text) {
 class Fields {
   public:
     Fields(Ui& ui, Scroll& scroll, int count)
-        : ui_(ui), scroll_(scroll), count_(count), high_(control_height(ui)),
-          line_(ui.fonts.small->FontSize) {}
+        : ui_(ui), scroll_(scroll), count_(count), high_(control_height(ui)) {}
 
     void field(const Field& f, int index) {
         const float wide_label = 7.5F * ui_.sizes.small;
@@ -120,7 +119,7 @@ class Fields {
     Ui& ui_;
     Scroll& scroll_;
     int count_;
-    float high_, line_;
+    float high_;
 };
 
 } // namespace

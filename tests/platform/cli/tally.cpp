@@ -67,7 +67,7 @@ TEST_CASE("the table for spreadsheets has the same rows as the JSON") {
     REQUIRE(rows.size() == tally["materials"].size() + 1);
     for (std::size_t i = 1; i < rows.size(); ++i) {
         const Json& row = tally["materials"][i - 1];
-        CHECK(rows[i][0] == row["text"]);
+        CHECK(rows[i][0] == row["text"].get<std::string>());
         CHECK(wrapwright::read_number(rows[i][3]).value() == row["length_mm"].get<double>());
         CHECK(wrapwright::read_number(rows[i][4]).value() == row["mass_mg"]["value"].get<double>());
     }
