@@ -16,7 +16,7 @@ namespace wrapwright {
 
 /// "sill-dun", or "sill-dun-2" and so on where `taken` says that it is.
 template <class Taken>
-[[nodiscard]] std::string free_id(std::string id, Taken taken) {
+[[nodiscard]] std::string free_id(const std::string& id, Taken taken) {
     std::string free = id;
     for (int n = 2; taken(free); ++n) {
         free = id;
