@@ -64,7 +64,8 @@ Ran run_program(const char* program, const std::vector<std::string>& arguments) 
 }
 
 Scratch::Scratch() {
-    std::string pattern = (fs::temp_directory_path() / "wrapwright-test-XXXXXX").string();
+    std::string pattern = (fs::temp_directory_path() / "wrapwright-test-").string();
+    pattern.append(6, 'X'); // as mkdtemp wants it
     REQUIRE(mkdtemp(pattern.data()) != nullptr);
     folder_ = pattern;
 }

@@ -16,7 +16,8 @@ namespace wrapwright::test {
 class Folder {
   public:
     Folder() {
-        std::string pattern = std::filesystem::temp_directory_path() / "wrapwright-test-XXXXXX";
+        std::string pattern = std::filesystem::temp_directory_path() / "wrapwright-test-";
+        pattern.append(6, 'X'); // as mkdtemp wants it
         REQUIRE(mkdtemp(pattern.data()) != nullptr);
         path_ = pattern;
     }
