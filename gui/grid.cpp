@@ -98,7 +98,8 @@ class Draw {
         if (down != 0) answer_.moved = true;
     }
 
-    /// Columns that fit, from the first in sight on, so that the one that is stood at is among them.
+    /// Columns that fit, from the first in sight on, so that the one that is stood at is among them;
+    /// pinned ones that would be gone stand before them.
     void measure() {
         const float letter = 0.56F * size_;
         widths_.clear();
@@ -107,13 +108,18 @@ class Draw {
             widths_.push_back(std::max(c.letters, title) * letter + 1.5F * grid);
         }
         const float room = box_.width - 3.0F * grid;
-        at_.left = std::clamp(at_.left, 0, count() - 1);
-        at_.left = std::min(at_.left, at_.column);
-        const auto reach = [&](int from, int to) {
+        const auto pinned = [&](int before) {
             float sum = 0.0F;
+            for (int c = 0; c < before; ++c) sum += column(c).pinned ? wide(c) : 0.0F;
+            return sum;
+        };
+        const auto reach = [&](int from, int to) {
+            float sum = pinned(from);
             for (int c = from; c <= to; ++c) sum += wide(c);
             return sum;
         };
+        at_.left = std::clamp(at_.left, 0, count() - 1);
+        at_.left = std::min(at_.left, at_.column);
         while (at_.left < at_.column && reach(at_.left, at_.column) > room) ++at_.left;
         while (at_.left > 0 && reach(at_.left - 1, count() - 1) <= room) --at_.left;
         // Room that is left over goes to the widest.
@@ -123,12 +129,14 @@ class Draw {
             *most += room - all;
         }
         xs_.assign(columns_.size(), -1.0F);
+        shown_.clear();
         float x = box_.x;
-        for (int c = at_.left; c < count(); ++c) {
+        for (int c = 0; c < count(); ++c) {
+            if (c < at_.left && !column(c).pinned) continue;
+            if (c > at_.left && x + 4.0F * size_ > box_.x + room) break;
             xs_[static_cast<std::size_t>(c)] = x;
             x += wide(c);
-            last_ = c;
-            if (x + 4.0F * size_ > box_.x + room) break;
+            shown_.push_back(c);
         }
     }
 
@@ -150,7 +158,7 @@ class Draw {
     }
 
     void heading(int sorted_by, bool sorted_down) {
-        for (int c = at_.left; c <= last_; ++c) {
+        for (const int c : shown_) {
             const Box in = cell(c, box_.y);
             std::string title(column(c).title);
             const std::string label = title + "##heading";
@@ -197,7 +205,7 @@ class Draw {
         if (r == at_.row) {
             list.AddRectFilled(corner(line), far_corner(line), im(ui_.colours.field));
         }
-        for (int c = at_.left; c <= last_; ++c) {
+        for (const int c : shown_) {
             const Box in = cell(c, line.y);
             const bool here = r == at_.row && c == at_.column;
             if (here && at_.editing) {
@@ -260,7 +268,7 @@ class Draw {
         const float y = box_.bottom() - high_;
         ImGui::GetWindowDrawList()->AddLine({box_.x, y}, {box_.right(), y}, im(ui_.colours.soft),
                                             2.0F);
-        for (int c = at_.left; c <= last_; ++c) {
+        for (const int c : shown_) {
             if (static_cast<std::size_t>(c) >= rows_.sums.size()) break;
             words(cell(c, y).inside(0.75F * grid), rows_.sums[static_cast<std::size_t>(c)],
                   ui_.colours.ink, column(c).number);
@@ -274,7 +282,7 @@ class Draw {
     GridPlace& at_;
     float size_, high_;
     std::vector<float> widths_{}, xs_{};
-    int last_ = 0;
+    std::vector<int> shown_{}; ///< columns in sight
     GridAnswer answer_{};
 };
 

@@ -17,6 +17,7 @@ struct GridColumn {
     float letters = 8.0F; ///< least width, in letters
     bool number = false;
     bool fixed = false;
+    bool pinned = false; ///< stays in sight where others are scrolled away
 };
 
 /// What a grid shows. Rows are counted as they are shown; the last may be an empty one to begin anew.

@@ -67,9 +67,21 @@ void panel_header(Ui& ui, const Box& box) {
         if (ui.model.fly->own) words += ", measured";
     }
     if (ui.model.read_only) words += "  (looking on)";
-    const float line = ui.fonts.small->FontSize;
-    write(ui, ui.fonts.small, ui.colours.ink,
-          {box.x + grid, box.y + 0.5F * (box.height - line), x - box.x - 2.0F * grid, line}, words);
+    ImFont* font = ui.fonts.small;
+    const float room = x - box.x - 2.0F * grid;
+    // Where the doors leave little room the name stands in two lines, as small as their words.
+    if (width_of(font, words) > room) {
+        const float size = reach_size(ui);
+        const ImVec4 clip(box.x, box.y, x - 0.5F * grid, box.bottom());
+        ImGui::GetWindowDrawList()->AddText(
+            font, size, {box.x + grid, box.y + 0.5F * std::max(0.0F, box.height - 2.0F * size)},
+            im(ui.colours.ink), words.data(), words.data() + words.size(), room, &clip);
+        ui.texts.push_back({words, size, true});
+        return;
+    }
+    const float line = font->FontSize;
+    write(ui, font, ui.colours.ink, {box.x + grid, box.y + 0.5F * (box.height - line), room, line},
+          words);
 }
 
 void panel_acts(Ui& ui, const Box& box) {

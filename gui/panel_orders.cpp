@@ -92,7 +92,8 @@ void lines_view(Ui& ui, const Box& box) {
                                   : field.key == "note" || field.key == "model" ? 16.0F
                                   : field.key == "due" || field.key == "taken"  ? 10.0F
                                                                                 : 4.0F;
-            columns.push_back({field.title, letters, field.number, field.fixed});
+            columns.push_back(
+                {field.title, letters, field.number, field.fixed, field.key == "recipe"});
             continue;
         }
         constexpr std::array<std::string_view, computed_columns> titles{"tied", "ready", "missing"};
@@ -270,8 +271,8 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
     (void)line_edit(ui, "##filter", "filter", ui.typing.filter, {box.x, box.y, filter, high});
     const float x = box.x + filter + grid;
     const float file = box.width - filter - 2.0F * wide - 3.0F * grid;
-    const bool entered = line_edit(ui, "##table", "a file with a table", ui.typing.table_file,
-                                   {x, box.y, file, high});
+    const bool entered =
+        line_edit(ui, "##table", "a file", ui.typing.table_file, {x, box.y, file, high});
     ImGui::PopTabStop();
     const bool in = button(ui, "Look into", {x + file + grid, box.y, wide, high});
     if ((in || entered) && !ui.typing.table_file.empty()) {

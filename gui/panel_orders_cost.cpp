@@ -28,38 +28,21 @@ void amounts(Ui& ui, const Box& row, Colour colour, std::string_view what, std::
     right(cash, row.right());
 }
 
-void fields(Ui& ui, Box& in) {
+void fields(Ui& ui, Scroll& scroll, float width) {
     const BookSettings& s = ui.model.settings.book;
-    const float high = control_height(ui);
-    struct FieldRow {
-        std::string_view words;
-        const char* key;
-        std::string shown;
-    };
-    const std::array<FieldRow, 8> rows{{
+    const std::array<SettingRow, 8> rows{{
         {"an hour's worth", "an hour's worth", write_money(s.hourly)},
         {"spoilt, share", "spoilt share", write_number(s.spoil)},
         {"waste, share", "waste share", write_number(s.waste)},
         {"packing", "packing", write_money(s.packing)},
         {"postage", "postage", write_money(s.postage)},
-        {"market's fee, share", "fee share", write_number(s.fee)},
+        {"fee, share", "fee share", write_number(s.fee)},
         {"tax, share; 0 off", "tax share", write_number(s.tax)},
         {"currency, a word", "currency", s.currency},
     }};
-    const int across = in.width > 60.0F * ui.sizes.small ? 4 : 2;
-    const float wide =
-        (in.width - static_cast<float>(across - 1) * grid) / static_cast<float>(across);
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const int column = static_cast<int>(i) % across;
-        if (column == 0 && i > 0) {
-            in.y += high + 0.5F * grid;
-            in.height -= high + 0.5F * grid;
-        }
-        setting_field(ui, {in.x + static_cast<float>(column) * (wide + grid), in.y, wide, high},
-                      rows[i].words, rows[i].key, rows[i].shown);
-    }
-    in.y += high + grid;
-    in.height -= high + grid;
+    const float letters = width / ui.sizes.small;
+    setting_rows(ui, scroll, rows, letters > 60.0F ? 4 : 2);
+    (void)scroll.row(grid);
 }
 
 } // namespace
@@ -67,12 +50,11 @@ void fields(Ui& ui, Box& in) {
 void cost_view(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const BookSettings& s = m.settings.book;
-    Box in = box;
-    fields(ui, in);
-    Scroll scroll(ui, "cost", in);
+    Scroll scroll(ui, "cost", box);
+    fields(ui, scroll, box.width);
     const float line = 1.35F * ui.fonts.small->FontSize;
     const auto say = [&](Colour colour, std::string_view words) {
-        const float tall = height_of(ui.fonts.small, words, in.width - 3.0F * grid) + 0.5F * grid;
+        const float tall = height_of(ui.fonts.small, words, box.width - 3.0F * grid) + 0.5F * grid;
         write(ui, ui.fonts.small, colour, scroll.row(tall), words);
     };
     const OrderLine* picked = picked_line(m.book);

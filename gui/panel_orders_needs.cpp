@@ -5,6 +5,7 @@
 #include "core/units/number_text.h"
 
 #include <algorithm>
+#include <array>
 #include <imgui_internal.h>
 
 namespace wrapwright {
@@ -88,22 +89,36 @@ void setting_field(Ui& ui, const Box& box, std::string_view words, const char* k
     }
 }
 
+void setting_rows(Ui& ui, Scroll& scroll, std::span<const SettingRow> rows, int across) {
+    const float high = control_height(ui);
+    Box row;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const int column = static_cast<int>(i) % across;
+        if (column == 0) {
+            if (i > 0) (void)scroll.row(0.5F * grid);
+            row = scroll.row(high);
+        }
+        const float wide =
+            (row.width - static_cast<float>(across - 1) * grid) / static_cast<float>(across);
+        setting_field(ui, {row.x + static_cast<float>(column) * (wide + grid), row.y, wide, high},
+                      rows[i].words, rows[i].key, rows[i].shown);
+    }
+}
+
 void needs_view(Ui& ui, const Box& box) {
     const BookWork& b = ui.model.book;
     const BookSettings& s = ui.model.settings.book;
     if (!b.work) return;
     const Needs& needs = b.work->needs;
-    Box in = box;
-    const float high = control_height(ui);
-    const float third = (in.width - 2.0F * grid) / 3.0F;
-    setting_field(ui, {in.x, in.y, third, high}, "spoilt, share", "spoilt share",
-                  write_number(s.spoil));
-    setting_field(ui, {in.x + third + grid, in.y, third, high}, "sure, share; 0 plain",
-                  "sure share", write_number(s.sure));
-    setting_field(ui, {in.x + 2.0F * (third + grid), in.y, third, high}, "waste, share",
-                  "waste share", write_number(s.waste));
-    in.y += high + grid;
-    in.height -= high + grid;
+    Scroll scroll(ui, "needs", box);
+    const std::array<SettingRow, 3> settings{{
+        {"spoilt, share", "spoilt share", write_number(s.spoil)},
+        {"sure, share; 0 plain", "sure share", write_number(s.sure)},
+        {"waste, share", "waste share", write_number(s.waste)},
+    }};
+    setting_rows(ui, scroll, settings, box.width < 40.0F * ui.sizes.small ? 1 : 3);
+    (void)scroll.row(0.5F * grid);
+    const float inner = box.width - 3.0F * grid;
     std::string all;
     int starts = 0, lacking = 0;
     for (const LineNeed& line : needs.lines) starts += line.starts;
@@ -112,11 +127,8 @@ void needs_view(Ui& ui, const Box& box) {
     all.append(std::to_string(starts)).append(" flies to begin, ");
     all.append(std::to_string(lacking)).append(" materials short; to buy: ");
     all.append(write_money(needs.cash)).append(1, ' ').append(s.currency);
-    const float told = height_of(ui.fonts.small, all, in.width) + grid;
-    write(ui, ui.fonts.small, ui.colours.ink, {in.x, in.y, in.width, told}, all);
-    in.y += told;
-    in.height -= told;
-    Scroll scroll(ui, "needs", in);
+    write(ui, ui.fonts.small, ui.colours.ink,
+          scroll.row(height_of(ui.fonts.small, all, inner) + grid), all);
     const float line = ui.fonts.small->FontSize;
     if (needs.lines.empty()) {
         write(ui, ui.fonts.small, ui.colours.soft, scroll.row(2.0F * line), "No order is open.");
@@ -132,7 +144,7 @@ void needs_view(Ui& ui, const Box& box) {
             }
         }
         if (of != nullptr && of->recipe.empty()) words.append("; no recipe was said");
-        const float tall = height_of(ui.fonts.small, words, in.width - 3.0F * grid) + grid;
+        const float tall = height_of(ui.fonts.small, words, inner) + grid;
         write(ui, ui.fonts.small, ui.colours.warn, scroll.row(tall), words);
     }
     // What lacks comes first.

@@ -6,6 +6,7 @@
 #include "gui/widgets.h"
 
 #include <functional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -34,8 +35,17 @@ const std::vector<int>& ordered(Ui& ui, int view, int count, int columns,
 /// Takes a press on a heading: by that column, and down at the second press.
 void sort_by(Ui& ui, int column);
 
-/// One number that is typed into a setting, with its words before it. `scale` is what a setting of 1 is
-/// shown as.
+/// A setting that is typed: its words, its key, and what it is now.
+struct SettingRow {
+    std::string_view words;
+    const char* key;
+    std::string shown;
+};
+
+/// Settings in rows, so many beside each other.
+void setting_rows(Ui& ui, Scroll& scroll, std::span<const SettingRow> rows, int across);
+
+/// One setting that is typed, with its words before it.
 void setting_field(Ui& ui, const Box& box, std::string_view words, const char* key,
                    std::string_view shown);
 

@@ -11,7 +11,8 @@ namespace wrapwright {
 namespace {
 
 void count_row(Ui& ui, const Box& box, std::string_view words, const char* key, int value) {
-    const int pressed = stepper(ui, words, std::to_string(value), box);
+    const Box row{box.x, box.y, std::min(box.width, 30.0F * ui.sizes.small), control_height(ui)};
+    const int pressed = stepper(ui, words, std::to_string(value), row);
     if (pressed == 0) return;
     Wish w = wish(WishKind::people);
     w.key = key;
@@ -86,7 +87,7 @@ void roster(Ui& ui, Scroll& scroll) {
     (void)scroll.row(grid);
 }
 
-void room(Ui& ui, Box& in) {
+void room(Ui& ui, Scroll& scroll, float width) {
     const Model& m = ui.model;
     const BookWork& b = m.book;
     const Recipe& recipe = m.fly->pattern.recipe;
@@ -99,9 +100,8 @@ void room(Ui& ui, Box& in) {
     std::string words("Step ");
     words.append(std::to_string(at + 1)).append(" of ").append(std::to_string(clock.size()));
     words.append(": ").append(recipe.steps[at].text);
-    const float told = height_of(ui.fonts.main, words, in.width) + grid;
-    write(ui, ui.fonts.main, ui.colours.ink, {in.x, in.y, in.width, told}, words);
-    in.y += told;
+    write(ui, ui.fonts.main, ui.colours.ink,
+          scroll.row(height_of(ui.fonts.main, words, width) + grid), words);
     const double gone = runs ? (m.now - b.class_since).si : 0.0;
     std::string time = clock_words(gone);
     time.append(" gone; this step until ").append(clock_words(60.0 * clock[at].to));
@@ -114,21 +114,20 @@ void room(Ui& ui, Box& in) {
         time.append("; who lags catches up after step ").append(std::to_string(s + 1));
         break;
     }
-    const float lines = height_of(ui.fonts.small, time, in.width) + grid;
     write(ui, ui.fonts.small, behind ? ui.colours.warn : ui.colours.soft,
-          {in.x, in.y, in.width, lines}, time);
-    in.y += lines;
-    const float wide = (in.width - 4.0F * grid) / 5.0F;
+          scroll.row(height_of(ui.fonts.small, time, width) + grid), time);
+    const Box row = scroll.row(high);
+    const float wide = (row.width - 4.0F * grid) / 5.0F;
     const auto act = [&](int i, std::string_view label, int what, bool primary) {
-        const Box box{in.x + static_cast<float>(i) * (wide + grid), in.y, wide, high};
+        const Box box{row.x + static_cast<float>(i) * (wide + grid), row.y, wide, high};
         if (button(ui, label, box, primary)) ui.want(wish(WishKind::class_clock, what));
     };
-    act(0, runs ? "Stop the clock" : "Start the clock", 0, !runs);
-    act(1, "Step back", -1, false);
-    act(2, "Next step", 1, runs);
-    act(3, "A hand up", 2, false);
-    act(4, "A hand down", 3, false);
-    in.y += high + grid;
+    act(0, runs ? "Stop" : "Start", 0, !runs);
+    act(1, "Back##room", -1, false);
+    act(2, "Next##room", 1, runs);
+    act(3, "Hand up", 2, false);
+    act(4, "Hand down", 3, false);
+    (void)scroll.row(grid);
 }
 
 } // namespace
@@ -136,30 +135,21 @@ void room(Ui& ui, Box& in) {
 void people_view(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const BookWork& b = m.book;
-    Box in = box;
-    const float high = control_height(ui);
-    const float half = 0.5F * (in.width - grid);
-    count_row(ui, {in.x, in.y, half, high}, "students", "students", b.students);
-    count_row(ui, {in.x + half + grid, in.y, half, high}, "flies each", "flies each", b.flies_each);
-    in.y += high + 0.5F * grid;
-    count_row(ui, {in.x, in.y, half, high}, "people in a swap", "people", b.people);
-    count_row(ui, {in.x + half + grid, in.y, half, high}, "extra for the host", "for the host",
-              b.for_host);
-    in.y += high + grid;
+    const float high = control_height(ui), width = box.width - 3.0F * grid;
+    Scroll scroll(ui, "people", box);
+    count_row(ui, scroll.row(high + 0.5F * grid), "students", "students", b.students);
+    count_row(ui, scroll.row(high + 0.5F * grid), "flies each", "flies each", b.flies_each);
+    count_row(ui, scroll.row(high + 0.5F * grid), "people in a swap", "people", b.people);
+    count_row(ui, scroll.row(high + grid), "extra for the host", "for the host", b.for_host);
     const SwapCount swap = swap_count(b.people, b.for_host);
     std::string words("A swap: each ties ");
     words.append(std::to_string(swap.each)).append(" and gets ").append(std::to_string(swap.back));
-    words.append("; ")
-        .append(std::to_string(swap.all))
-        .append(" flies and as many tags pass "
-                "through the host's hands.");
-    const float told = height_of(ui.fonts.small, words, in.width) + grid;
-    write(ui, ui.fonts.small, ui.colours.soft, {in.x, in.y, in.width, told}, words);
-    in.y += told;
+    words.append("; ").append(std::to_string(swap.all));
+    words.append(" flies and as many tags pass through the host's hands.");
+    write(ui, ui.fonts.small, ui.colours.soft,
+          scroll.row(height_of(ui.fonts.small, words, width) + grid), words);
     const bool steps = m.fly && !m.fly->tied.moments.empty();
-    if (steps) room(ui, in);
-    in.height = box.bottom() - in.y;
-    Scroll scroll(ui, "kit", in);
+    if (steps) room(ui, scroll, width);
     if (!steps) {
         write(ui, ui.fonts.small, ui.colours.soft, scroll.row(2.0F * ui.fonts.small->FontSize),
               "For a class, open a recipe with steps.");

@@ -69,7 +69,8 @@ void stock_view(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const Book& book = *m.book.book;
     const auto fields = stock_fields();
-    std::vector<GridColumn> columns{{"what", 34.0F, false, false},
+    const bool narrow = box.width < 40.0F * ui.sizes.small;
+    std::vector<GridColumn> columns{{"what", narrow ? 18.0F : 34.0F, false, false, true},
                                     {"on hand", 7.0F, true, false},
                                     {"reserved", 7.0F, true, true},
                                     {"free", 6.0F, true, true},
