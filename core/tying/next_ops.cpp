@@ -49,19 +49,6 @@ bool is_about_order(const Finding& f) {
     }
 }
 
-bool winds(Op op) {
-    switch (op) {
-    case Op::wind:
-    case Op::rib:
-    case Op::counter_rib:
-    case Op::palmer:
-    case Op::collar:
-    case Op::wind_post:
-    case Op::pull_over: return true;
-    default: return false;
-    }
-}
-
 bool ties_in(Op op) {
     return op == Op::tie_in || op == Op::pinch_in || op == Op::loop_in || op == Op::gather;
 }

@@ -100,6 +100,19 @@ static_assert(in_order(), "the table has one row for each operation, in their or
 
 const OpRow& op_row(Op op) { return table[static_cast<std::size_t>(op)]; }
 
+bool winds(Op op) {
+    switch (op) {
+    case Op::wind:
+    case Op::rib:
+    case Op::counter_rib:
+    case Op::palmer:
+    case Op::collar:
+    case Op::wind_post:
+    case Op::pull_over: return true;
+    default: return false;
+    }
+}
+
 Caution cautions_of(const Act& act, const Pattern& pattern, const Resolved& numbers) {
     Caution set = op_row(act.op).caution;
     if (act.material == none) return set;

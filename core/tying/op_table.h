@@ -49,6 +49,9 @@ struct OpRow {
 
 [[nodiscard]] const OpRow& op_row(Op op);
 
+/// Whether an operation winds or lays the strand of a part that was tied in before.
+[[nodiscard]] bool winds(Op op);
+
 /// The cautions that are due when that act is done: the operation's own and its material's.
 [[nodiscard]] Caution cautions_of(const Act& act, const Pattern& pattern, const Resolved& numbers);
 

@@ -1,5 +1,7 @@
 #include "core/tying/run.h"
 
+#include "core/tying/op_table.h"
+
 #include <algorithm>
 
 namespace wrapwright {
@@ -26,17 +28,7 @@ Strand* Run::strand_of(int part) {
 bool Run::wound_later(int part, int after) const {
     for (auto i = static_cast<std::size_t>(after); i < numbers.acts.size(); ++i) {
         const Act& a = numbers.acts[i];
-        if (a.part != part) continue;
-        switch (a.op) {
-        case Op::wind:
-        case Op::rib:
-        case Op::counter_rib:
-        case Op::palmer:
-        case Op::collar:
-        case Op::wind_post:
-        case Op::pull_over: return true;
-        default: break;
-        }
+        if (a.part == part && winds(a.op)) return true;
     }
     return false;
 }

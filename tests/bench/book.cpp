@@ -6,33 +6,21 @@
 #include "core/stock/needs.h"
 #include "core/stock/table_text.h"
 #include "platform/store/store.h"
+#include "tests/bench/disk.h"
 #include "tests/bench/measure.h"
 #include "tests/support/dice.h"
 
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
 
 using namespace wrapwright;
+using bench::clock_seconds;
+using bench::must;
 
 namespace {
 
 constexpr int items = 20'000, entries = 200'000, lines = 2'000, rounds = 9;
-
-template <class Work>
-double clock_seconds(Work work) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-}
-
-template <class T>
-T must(Result<T> result) {
-    if (result.ok()) return std::move(result).value();
-    std::fprintf(stderr, "%s\n", result.error().message.c_str());
-    std::exit(1);
-}
 
 void fill(Store& store) {
     test::Dice dice{7};

@@ -5,9 +5,9 @@
 
 #include "platform/store/store.h"
 #include "core/recipe/text.h"
+#include "tests/bench/disk.h"
 #include "tests/bench/measure.h"
 
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -16,6 +16,8 @@
 #include <unistd.h>
 
 using namespace wrapwright;
+using bench::clock_seconds;
+using bench::must;
 
 namespace {
 
@@ -23,14 +25,6 @@ constexpr int block = 40;
 constexpr int blocks = 14;
 constexpr int warm_up = 5; ///< of each block, left out
 constexpr int recipes = 10'000;
-
-/// Seconds on the clock, for a sync is waiting and not work.
-template <class Work>
-double clock_seconds(Work work) {
-    const auto start = std::chrono::steady_clock::now();
-    work();
-    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
-}
 
 /// The least that a durable write can be: 4 KiB over what is there, and a sync.
 class Floor {
@@ -55,13 +49,6 @@ class Floor {
     std::string bytes_;
     int next_ = 0;
 };
-
-template <class T>
-T must(Result<T> result) {
-    if (result.ok()) return std::move(result).value();
-    std::fprintf(stderr, "%s\n", result.error().message.c_str());
-    std::exit(1);
-}
 
 void fill(Store& store) {
     Recipe recipe;
