@@ -71,9 +71,9 @@ class Model {
         for (std::size_t o = 0; o < orders; ++o) {
             const Cell& cell = at(o);
             // A cell that was seen more often, and of more bytes, knows better.
-            const std::uint64_t sure = cell.seen == 0 ? std::uint64_t{0}
-                                                      : (std::uint64_t{1} + cell.seen * cell.seen)
-                                                            << (2 * o + (cell.agreed ? 3 : 0));
+            const std::uint64_t seen = cell.seen;
+            const std::uint64_t sure =
+                seen == 0 ? 0 : (1 + seen * seen) << (2 * o + (cell.agreed ? 3 : 0));
             sum += sure * cell.chance;
             weight += sure;
         }

@@ -108,7 +108,7 @@ std::string caution_words(const ww_bench& bench, int step) {
     return words;
 }
 
-std::string text_of(const ww_bench& bench, ww_text which, int index) {
+std::string text_of(const ww_bench& bench, int which, int index) {
     const Recipe& recipe = bench.pattern.recipe;
     switch (which) {
     case WW_TEXT_NAME: return recipe.name.empty() ? recipe.id : recipe.name;
@@ -204,14 +204,14 @@ ww_code ww_get_finding(const ww_bench* bench, int index, ww_finding* finding) {
     return WW_OK;
 }
 
-size_t ww_get_text(const ww_bench* bench, ww_text which, int index, char* to, size_t room) {
+size_t ww_get_text(const ww_bench* bench, int which, int index, char* to, size_t room) {
     return copy(text_of(*bench, which, index), to, room);
 }
 
 ww_code ww_happen(ww_bench* bench, const ww_event* event) {
-    const int kind = static_cast<int>(event->kind);
+    const int kind = event->kind;
     if (kind < WW_BEGIN || kind > WW_UNDO || !std::isfinite(event->at)) return WW_OUT_OF_RANGE;
-    const bool begins = event->kind == WW_BEGIN;
+    const bool begins = kind == WW_BEGIN;
     if (begins != bench->events.empty()) return WW_MALFORMED;
     if (begins && (event->number < 1 || event->number > most_flies)) return WW_OUT_OF_RANGE;
     if (!begins && event->at < bench->events.back().at.si) return WW_OUT_OF_RANGE;

@@ -7,7 +7,8 @@
  *
  * Text is UTF-8. Lengths are in m, masses in kg, times in s. One ww_bench belongs to one thread at a
  * time; different ones are independent. A pointer that a function does not explain may not be null.
- * A function that takes an index answers WW_OUT_OF_RANGE for one that is not there. */
+ * A function that takes an index answers WW_OUT_OF_RANGE for one that is not there. What comes in as
+ * one of an enumeration is an int, so that a value that none of them has can be refused. */
 #ifndef WRAPWRIGHT_H
 #define WRAPWRIGHT_H
 
@@ -107,7 +108,8 @@ typedef enum ww_text {
     WW_TEXT_PART,     /* a part's name; index of the part */
     WW_TEXT_MATERIAL  /* a material's name; index of the material */
 } ww_text;
-size_t ww_get_text(const ww_bench* bench, ww_text which, int index, char* to, size_t room);
+/* `which` is a ww_text; another value has no text. */
+size_t ww_get_text(const ww_bench* bench, int which, int index, char* to, size_t room);
 
 /* The sitting. */
 
@@ -125,7 +127,7 @@ typedef enum ww_event_kind {
 } ww_event_kind;
 
 typedef struct ww_event {
-    ww_event_kind kind;
+    int kind; /* a ww_event_kind */
     double at; /* the person's clock, from any fixed moment, never going back */
     int number;
     const char* text; /* may be null */
