@@ -1,5 +1,6 @@
 #include "gui/grid.h"
 
+#include "gui/field.h"
 #include "gui/touch.h"
 #include "gui/widgets.h"
 
@@ -38,8 +39,14 @@ class Draw {
     [[nodiscard]] const GridColumn& column(int c) const {
         return columns_[static_cast<std::size_t>(c)];
     }
+    [[nodiscard]] std::string title(int c) const { return std::string(column(c).title); }
     [[nodiscard]] float wide(int c) const { return widths_[static_cast<std::size_t>(c)]; }
     [[nodiscard]] float x_of(int c) const { return xs_[static_cast<std::size_t>(c)]; }
+
+    /// What stands in the cell, to be gone on with.
+    [[nodiscard]] std::string text_at(int r, int c) const {
+        return r == rows_.fresh ? std::string() : rows_.text(r, c);
+    }
 
     void begin_edit(std::string text) {
         if (column(at_.column).fixed) return;
@@ -68,7 +75,7 @@ class Draw {
         at_.column = std::clamp(at_.column, 0, count() - 1);
         if (rows_.count == 0) return;
         if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
-            begin_edit(rows_.text(at_.row, at_.column));
+            begin_edit(text_at(at_.row, at_.column));
             return;
         }
         if (pressed(ImGuiKey_Delete) && io.KeyCtrl) answer_.remove = true;
@@ -119,7 +126,11 @@ class Draw {
             return sum;
         };
         at_.left = std::clamp(at_.left, 0, count() - 1);
-        at_.left = std::min(at_.left, at_.column);
+        if (push_columns(reach(at_.left, count() - 1) > room)) {
+            while (at_.column > at_.left && reach(at_.left, at_.column) > room) --at_.column;
+        }
+        // A finger on a name that stays in sight is no wish to go back.
+        if (!(by_finger() && column(at_.column).pinned)) at_.left = std::min(at_.left, at_.column);
         while (at_.left < at_.column && reach(at_.left, at_.column) > room) ++at_.left;
         while (at_.left > 0 && reach(at_.left - 1, count() - 1) <= room) --at_.left;
         // Room that is left over goes to the widest.
@@ -138,6 +149,20 @@ class Draw {
             x += wide(c);
             shown_.push_back(c);
         }
+    }
+
+    /// Goes on by a column for each that a finger has pushed out of sight; whether it did.
+    bool push_columns(bool more) {
+        if (!ImGui::GetIO().MouseDown[ImGuiMouseButton_Left]) at_.pushed = 0.0F;
+        at_.pushed += at_.editing ? 0.0F : pushed_sideways(box_);
+        if (more && at_.pushed < -wide(at_.left)) {
+            at_.pushed += wide(at_.left++);
+            at_.column = std::max(at_.column, at_.left);
+            return true;
+        }
+        if (at_.left == 0 || at_.pushed < wide(at_.left - 1)) return false;
+        at_.pushed -= wide(--at_.left);
+        return true;
     }
 
     [[nodiscard]] Box cell(int c, float y) const {
@@ -181,15 +206,20 @@ class Draw {
         const Box in{box_.x, box_.y + high_, box_.width, box_.height - high_ - foot};
         Scroll scroll(ui_, name, in);
         const float top_of_row = high_ * static_cast<float>(at_.row);
-        if (at_.row != seen_row() || ui_.typing.fresh) {
+        if (at_.row != seen_row() || ui_.typing.fresh || at_.editing) { // a keyboard may come up
             if (top_of_row < ImGui::GetScrollY()) ImGui::SetScrollY(top_of_row);
             if (top_of_row + high_ > ImGui::GetScrollY() + in.height) {
                 ImGui::SetScrollY(top_of_row + high_ - in.height);
             }
             seen_row() = at_.row;
         }
-        const int first = std::max(0, static_cast<int>(ImGui::GetScrollY() / high_) - 1);
-        const int last = std::min(rows_.count, first + static_cast<int>(in.height / high_) + 3);
+        int first = std::max(0, static_cast<int>(ImGui::GetScrollY() / high_) - 1);
+        int last = std::min(rows_.count, first + static_cast<int>(in.height / high_) + 3);
+        if (at_.editing &&
+            at_.row < rows_.count) { // one that is not drawn would lose what is typed
+            first = std::min(first, at_.row);
+            last = std::max(last, at_.row + 1);
+        }
         (void)scroll.row(high_ * static_cast<float>(first));
         for (int r = first; r < last; ++r) row(r, scroll.row(high_));
         (void)scroll.row(high_ * static_cast<float>(std::max(0, rows_.count - last)));
@@ -220,12 +250,15 @@ class Draw {
             ImGui::PopItemFlag();
             ImGui::PopID();
             if (pressed && !at_.editing) {
-                // The first press goes there, the second one edits.
-                if (here) begin_edit(rows_.text(r, c));
+                // The first press of a mouse goes there, the second one edits; a finger's first does.
                 if (r != at_.row) answer_.moved = true;
                 at_.row = r;
                 at_.column = c;
+                if (here || by_finger()) begin_edit(text_at(r, c));
             }
+            // A tablet opens its keyboard within the tap, and so has to know beforehand.
+            if (by_finger() && !column(c).fixed)
+                note_field_to_be(ui_, title(c), in, column(c).number);
             if (here) {
                 list.AddRect(corner(in), far_corner(in), im(ui_.colours.accent), 3.0F, 0, 3.0F);
                 note_control(ui_, "cell", in);
@@ -244,6 +277,8 @@ class Draw {
         if (at_.fresh_edit) ImGui::SetKeyboardFocusHere();
         ImGui::PushTabStop(false);
         const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
+        ui_.fields.back().label = title(at_.column);
+        ui_.fields.back().number = column(at_.column).number;
         ImGui::PopTabStop();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
         if (at_.fresh_edit && state != nullptr) {

@@ -12,7 +12,8 @@ struct GridPlace {
     bool editing = false;
     bool fresh_edit = false;
     std::string text{};
-    int left = 0; ///< the first column in sight
+    int left = 0;        ///< the first column in sight
+    float pushed = 0.0F; ///< by a finger, and not answered by a column yet
 };
 
 /// The rows of a table in the order in which they are shown; found anew only when something changed.
