@@ -10,7 +10,8 @@ namespace {
 /// Whether a field asks for a number alone, by its hint: then a tablet shows the keypad of numbers.
 bool asks_number(std::string_view hint) {
     const auto ends = [&](std::string_view unit) { return hint.ends_with(unit); };
-    return ends(" mm") || ends(" mg") || ends("metres") || ends("seconds") || ends("number");
+    return hint.starts_with("mm ") || hint.find(" mm ") != hint.npos || ends(" mm") ||
+           ends(" mg") || ends("metres") || ends("seconds") || ends("number");
 }
 
 /// The part of a box that is not scrolled away: elsewhere other things are pressed.

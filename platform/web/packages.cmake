@@ -13,11 +13,11 @@ foreach(target glm::glm nlohmann_json::nlohmann_json doctest::doctest)
 endforeach()
 
 # Nothing of ours throws here, and nothing catches: a throw of the standard library ends the program, and the
-# page then says so. Without the ways out of each call the program is a fifth smaller. The tests, in their
-# folder, are compiled with exceptions again.
+# page then says so. Without the ways out of each call the program is smaller. The tests are compiled
+# with exceptions again.
 add_compile_options(-fno-exceptions)
 add_link_options(-fno-exceptions)
-# What is small arrives sooner; where the time goes, a room asks for speed (ww_fast).
+# What is small arrives sooner; core/CMakeLists.txt says where speed counts more.
 foreach(language C CXX)
   set(CMAKE_${language}_FLAGS_RELEASE "-Oz -DNDEBUG")
 endforeach()
