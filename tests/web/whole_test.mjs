@@ -66,7 +66,7 @@ for (const [name, profile] of [['landscape', full ? landscape : small], ['portra
     await tablet.settle();
     await page.keyboard.press('Enter'); // the key of the keyboard on the screen
     await tablet.settle();
-    for (const x of [0.3, 0.7]) await tablet.tap('photo', x, 0.5); // eye and bend
+    for (const [x, y] of [[0.7, 0.5], [0.3, 0.5], [0.14, 0.4]]) await tablet.tap('photo', x, y); // eye, bend, tail
     await tablet.bring('Keep these lengths', ...list);
     await tablet.look(`whole-${name}-photo`);
     const { readings } = await tablet.state();
