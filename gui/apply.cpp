@@ -26,7 +26,8 @@ bool names_something(const Wish& wish) {
     case WishKind::edit_view: return within(static_cast<int>(EditView::versions) + 1);
     case WishKind::help_view: return within(static_cast<int>(HelpView::tour) + 1);
     case WishKind::check_view: return within(static_cast<int>(CheckView::batch) + 1);
-    case WishKind::orders_view: return within(static_cast<int>(OrdersView::people) + 1);
+    case WishKind::orders_view: return within(static_cast<int>(OrdersView::paper) + 1);
+    case WishKind::page: return within(static_cast<int>(Paper::swap_tags) + 1);
     case WishKind::mark:
     case WishKind::unmark: return within(static_cast<int>(photo_spots));
     case WishKind::scale_by: return within(static_cast<int>(ScaleBy::gape) + 1);

@@ -37,6 +37,7 @@ enum class EffectKind : unsigned char {
     table_in,      ///< key, text = file
     table_out,     ///< key
     order_page,    ///< number = line
+    page,          ///< number = Paper
     tie_line,      ///< number = line
     rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment

@@ -9,8 +9,8 @@ namespace wrapwright {
 
 namespace {
 
-constexpr std::array<std::string_view, 6> views{"Orders", "Stock", "Needs",
-                                                "Days",   "Cost",  "Classes"};
+constexpr std::array<std::string_view, 7> views{"Orders", "Stock",   "Needs", "Days",
+                                                "Cost",   "Classes", "Paper"};
 
 const LineNeed* need_of(const Model& m, std::int64_t line) {
     if (!m.book.work) return nullptr;
@@ -334,7 +334,8 @@ void preview_view(Ui& ui, const Box& box) {
 void panel_orders(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const float high = control_height(ui);
-    const float wide = (box.width - 5.0F * grid) / 6.0F;
+    constexpr int count = static_cast<int>(views.size());
+    const float wide = (box.width - (count - 1) * grid) / count;
     for (std::size_t i = 0; i < views.size(); ++i) {
         const bool on = static_cast<std::size_t>(m.book.view) == i;
         const Box at{box.x + static_cast<float>(i) * (wide + grid), box.y, wide, high};
@@ -349,7 +350,8 @@ void panel_orders(Ui& ui, const Box& box) {
                      (ImGui::IsKeyPressed(ImGuiKey_PageUp) ? 1 : 0);
     if (io.KeyCtrl && step != 0 && !ui.typing.grid.editing) {
         ui.typing.grid = {};
-        ui.want(wish(WishKind::orders_view, (static_cast<int>(m.book.view) + step + 6) % 6));
+        ui.want(
+            wish(WishKind::orders_view, (static_cast<int>(m.book.view) + step + count) % count));
     }
     const Box ground{box.x, box.y + high + grid, box.width, box.height - high - grid};
     sheet(ui, ground);
@@ -372,6 +374,7 @@ void panel_orders(Ui& ui, const Box& box) {
     case OrdersView::days: days_view(ui, in); break;
     case OrdersView::cost: cost_view(ui, in); break;
     case OrdersView::people: people_view(ui, in); break;
+    case OrdersView::paper: paper_view(ui, in); break;
     }
 }
 

@@ -17,6 +17,7 @@ void needs_view(Ui& ui, const Box& box);
 void days_view(Ui& ui, const Box& box);
 void cost_view(Ui& ui, const Box& box);
 void people_view(Ui& ui, const Box& box);
+void paper_view(Ui& ui, const Box& box);
 
 /// A line below a table: what was refused, or nothing; how high it is.
 float refused_line(Ui& ui, const Box& box);

@@ -98,6 +98,7 @@ enum class WishKind : unsigned char {
     table_take,   ///< does what was shown, or, number = 0, does not
     table_out,    ///< key = "stock" or "order"
     order_page,   ///< number = line
+    page,         ///< of the open fly, for a printer: number = Paper
     people,       ///< key = what is counted, x = how many
     class_clock,  ///< number: 0 start or stop, 1 next step, -1 back, 2 and 3 a hand up or down
     pick_file,    ///< by the system's own dialog: number = FileKind

@@ -123,6 +123,7 @@ class App {
                                           Model& next);
     [[nodiscard]] Result<bool> write_book_table(const std::string& key, Model& next);
     [[nodiscard]] Result<bool> write_order_page(std::int64_t line, Model& next);
+    [[nodiscard]] Result<bool> write_recipe_page(Paper which, Model& next);
     [[nodiscard]] Result<bool> tie_line(std::int64_t id, Model& next);
     /// What an effect on stock and orders asks.
     [[nodiscard]] Result<bool> carry_out_book(const Effect& effect, Model& next);

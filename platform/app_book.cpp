@@ -121,6 +121,7 @@ Result<bool> App::write_page(const fs::path& file, std::string_view bytes, Model
         return error;
     }
     say(next, "Written: " + file.string());
+    backend_->give(file);
     return true;
 }
 
@@ -178,6 +179,7 @@ Result<bool> App::carry_out_book(const Effect& effect, Model& next) {
     case EffectKind::keep_book: return keep_book(effect, next);
     case EffectKind::table_in: return look_into_table(effect, next);
     case EffectKind::table_out: return write_book_table(effect.key, next);
+    case EffectKind::page: return write_recipe_page(static_cast<Paper>(effect.number), next);
     case EffectKind::order_page: return write_order_page(effect.number, next);
     case EffectKind::tie_line: return tie_line(effect.number, next);
     default: return true;

@@ -74,6 +74,7 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::table_in:
     case EffectKind::table_out:
     case EffectKind::order_page:
+    case EffectKind::page:
     case EffectKind::tie_line: return carry_out_book(effect, next);
     case EffectKind::rank: to_rank_ = true; return true;
     case EffectKind::pick_file: backend_->pick(static_cast<FileKind>(effect.number)); return true;
