@@ -1,6 +1,7 @@
 #include "gui/field.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace wrapwright {
 
@@ -10,6 +11,15 @@ namespace {
 bool asks_number(std::string_view hint) {
     const auto ends = [&](std::string_view unit) { return hint.ends_with(unit); };
     return ends(" mm") || ends(" mg") || ends("metres") || ends("seconds") || ends("number");
+}
+
+/// The part of a box that is not scrolled away: elsewhere other things are pressed.
+Box in_sight(const Box& box) {
+    const ImDrawList& list = *ImGui::GetWindowDrawList();
+    const ImVec2 least = list.GetClipRectMin();
+    const ImVec2 most = list.GetClipRectMax();
+    const float y = std::max(box.y, least.y);
+    return {box.x, y, box.width, std::max(0.0F, std::min(box.bottom(), most.y) - y)};
 }
 
 } // namespace
@@ -32,7 +42,13 @@ void note_field(Ui& ui, std::string_view label, const std::string& text, const B
                 bool many_lines) {
     const bool active = ImGui::IsItemActive();
     if (active && !ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F); // a keyboard came up
-    ui.fields.push_back({std::string(label), text, box, asks_number(label), many_lines, active});
+    ui.fields.push_back(
+        {std::string(label), text, in_sight(box), asks_number(label), many_lines, active});
+}
+
+void note_field_to_be(Ui& ui, std::string label, const Box& box, bool number) {
+    const Box seen = in_sight(box);
+    if (seen.height > 0.0F) ui.fields.push_back({std::move(label), {}, seen, number, false, false});
 }
 
 } // namespace wrapwright

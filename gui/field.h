@@ -14,4 +14,7 @@ int take_outside(ImGuiInputTextCallbackData* data);
 void note_field(Ui& ui, std::string_view label, const std::string& text, const Box& box,
                 bool many_lines = false);
 
+/// Notes a place where a tap will open a field, which no frame has drawn yet.
+void note_field_to_be(Ui& ui, std::string label, const Box& box, bool number);
+
 } // namespace wrapwright

@@ -1,5 +1,6 @@
 #include "gui/grid.h"
 
+#include "gui/field.h"
 #include "gui/touch.h"
 #include "gui/widgets.h"
 
@@ -38,8 +39,14 @@ class Draw {
     [[nodiscard]] const GridColumn& column(int c) const {
         return columns_[static_cast<std::size_t>(c)];
     }
+    [[nodiscard]] std::string title(int c) const { return std::string(column(c).title); }
     [[nodiscard]] float wide(int c) const { return widths_[static_cast<std::size_t>(c)]; }
     [[nodiscard]] float x_of(int c) const { return xs_[static_cast<std::size_t>(c)]; }
+
+    /// What stands in the cell, to be gone on with.
+    [[nodiscard]] std::string text_at(int r, int c) const {
+        return r == rows_.fresh ? std::string() : rows_.text(r, c);
+    }
 
     void begin_edit(std::string text) {
         if (column(at_.column).fixed) return;
@@ -47,10 +54,25 @@ class Draw {
         at_.text = std::move(text);
     }
 
+    /// Takes the letters that were typed since the last frame.
+    static std::string letters() {
+        std::string typed;
+        auto& queue = ImGui::GetIO().InputQueueCharacters;
+        for (const ImWchar c : queue) {
+            if (c < 32) continue;
+            char utf8[5] = {};
+            typed += ImTextCharToUtf8(utf8, c);
+        }
+        queue.resize(0);
+        return typed;
+    }
+
     /// Arrows, and what begins an edit; nothing while another field has the letters.
     void walk() {
         ImGuiIO& io = ImGui::GetIO();
-        if (io.WantTextInput || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
+        // The toolkit still says so in the frame after an edit.
+        const bool others = io.WantTextInput && ImGui::GetFrameCount() > at_.ended + 1;
+        if (others || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
         const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
         const int page = std::max(1, static_cast<int>(box_.height / high_) - 2);
         if (pressed(ImGuiKey_DownArrow)) ++at_.row;
@@ -68,7 +90,7 @@ class Draw {
         at_.column = std::clamp(at_.column, 0, count() - 1);
         if (rows_.count == 0) return;
         if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
-            begin_edit(rows_.text(at_.row, at_.column));
+            begin_edit(text_at(at_.row, at_.column));
             return;
         }
         if (pressed(ImGuiKey_Delete) && io.KeyCtrl) answer_.remove = true;
@@ -78,12 +100,7 @@ class Draw {
         }
         if (io.KeyCtrl || io.KeyAlt) return;
         // Letters begin anew what stands in the cell.
-        std::string typed;
-        for (const ImWchar c : io.InputQueueCharacters) {
-            if (c < 32) continue;
-            char utf8[5] = {};
-            typed += ImTextCharToUtf8(utf8, c);
-        }
+        std::string typed = letters();
         if (!typed.empty()) begin_edit(std::move(typed));
     }
 
@@ -93,6 +110,7 @@ class Draw {
         answer_.column = at_.column;
         answer_.text = std::move(text);
         at_.editing = false;
+        at_.ended = ImGui::GetFrameCount();
         at_.row = std::max(0, at_.row + down); // past the last: the new row to come
         at_.column = std::clamp(at_.column + on, 0, count() - 1);
         if (down != 0) answer_.moved = true;
@@ -119,7 +137,11 @@ class Draw {
             return sum;
         };
         at_.left = std::clamp(at_.left, 0, count() - 1);
-        at_.left = std::min(at_.left, at_.column);
+        if (push_columns(reach(at_.left, count() - 1) > room)) {
+            while (at_.column > at_.left && reach(at_.left, at_.column) > room) --at_.column;
+        }
+        // A finger on a name that stays in sight is no wish to go back.
+        if (!(by_finger() && column(at_.column).pinned)) at_.left = std::min(at_.left, at_.column);
         while (at_.left < at_.column && reach(at_.left, at_.column) > room) ++at_.left;
         while (at_.left > 0 && reach(at_.left - 1, count() - 1) <= room) --at_.left;
         // Room that is left over goes to the widest.
@@ -138,6 +160,20 @@ class Draw {
             x += wide(c);
             shown_.push_back(c);
         }
+    }
+
+    /// Goes on by a column for each that a finger has pushed out of sight; whether it did.
+    bool push_columns(bool more) {
+        if (!ImGui::GetIO().MouseDown[ImGuiMouseButton_Left]) at_.pushed = 0.0F;
+        at_.pushed += at_.editing ? 0.0F : pushed_sideways(box_);
+        if (more && at_.pushed < -wide(at_.left)) {
+            at_.pushed += wide(at_.left++);
+            at_.column = std::max(at_.column, at_.left);
+            return true;
+        }
+        if (at_.left == 0 || at_.pushed < wide(at_.left - 1)) return false;
+        at_.pushed -= wide(--at_.left);
+        return true;
     }
 
     [[nodiscard]] Box cell(int c, float y) const {
@@ -181,15 +217,20 @@ class Draw {
         const Box in{box_.x, box_.y + high_, box_.width, box_.height - high_ - foot};
         Scroll scroll(ui_, name, in);
         const float top_of_row = high_ * static_cast<float>(at_.row);
-        if (at_.row != seen_row() || ui_.typing.fresh) {
+        if (at_.row != seen_row() || ui_.typing.fresh || at_.editing) { // a keyboard may come up
             if (top_of_row < ImGui::GetScrollY()) ImGui::SetScrollY(top_of_row);
             if (top_of_row + high_ > ImGui::GetScrollY() + in.height) {
                 ImGui::SetScrollY(top_of_row + high_ - in.height);
             }
             seen_row() = at_.row;
         }
-        const int first = std::max(0, static_cast<int>(ImGui::GetScrollY() / high_) - 1);
-        const int last = std::min(rows_.count, first + static_cast<int>(in.height / high_) + 3);
+        int first = std::max(0, static_cast<int>(ImGui::GetScrollY() / high_) - 1);
+        int last = std::min(rows_.count, first + static_cast<int>(in.height / high_) + 3);
+        if (at_.editing &&
+            at_.row < rows_.count) { // one that is not drawn would lose what is typed
+            first = std::min(first, at_.row);
+            last = std::max(last, at_.row + 1);
+        }
         (void)scroll.row(high_ * static_cast<float>(first));
         for (int r = first; r < last; ++r) row(r, scroll.row(high_));
         (void)scroll.row(high_ * static_cast<float>(std::max(0, rows_.count - last)));
@@ -220,12 +261,15 @@ class Draw {
             ImGui::PopItemFlag();
             ImGui::PopID();
             if (pressed && !at_.editing) {
-                // The first press goes there, the second one edits.
-                if (here) begin_edit(rows_.text(r, c));
+                // The first press of a mouse goes there, the second one edits; a finger's first does.
                 if (r != at_.row) answer_.moved = true;
                 at_.row = r;
                 at_.column = c;
+                if (here || by_finger()) begin_edit(text_at(r, c));
             }
+            // A tablet opens its keyboard within the tap, and so has to know beforehand.
+            if (by_finger() && !column(c).fixed)
+                note_field_to_be(ui_, title(c), in, column(c).number);
             if (here) {
                 list.AddRect(corner(in), far_corner(in), im(ui_.colours.accent), 3.0F, 0, 3.0F);
                 note_control(ui_, "cell", in);
@@ -241,18 +285,25 @@ class Draw {
 
     void edit(Box in) {
         in.width = std::max(in.width, std::min(14.0F * size_, box_.right() - in.x - 3.0F * grid));
-        if (at_.fresh_edit) ImGui::SetKeyboardFocusHere();
+        const bool fresh = at_.fresh_edit;
+        if (fresh) { // the field is not awake yet, and would let these go
+            ImGui::SetKeyboardFocusHere();
+            at_.text += letters();
+        }
         ImGui::PushTabStop(false);
         const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
+        ui_.fields.back().label = title(at_.column);
+        ui_.fields.back().number = column(at_.column).number;
         ImGui::PopTabStop();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
-        if (at_.fresh_edit && state != nullptr) {
+        const bool wakes = fresh && state != nullptr;
+        if (wakes) {
             state->ClearSelection();
             state->Stb.cursor = state->CurLenW;
             at_.fresh_edit = false;
         }
         const bool tab = ImGui::IsKeyPressed(ImGuiKey_Tab);
-        if (entered) {
+        if (entered || (wakes && ImGui::IsKeyPressed(ImGuiKey_Enter, false))) {
             end_edit(at_.text, 1, 0);
         } else if (tab && !at_.fresh_edit) {
             end_edit(at_.text, 0, ImGui::GetIO().KeyShift ? -1 : 1);

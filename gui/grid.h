@@ -1,6 +1,7 @@
 #pragma once
 // A table whose cells are typed into, as quick as a spreadsheet: arrows walk, typing writes, enter
-// goes down, tab goes on, escape leaves the cell as it was.
+// goes down, tab goes on, escape leaves the cell as it was. A finger taps a cell to write into it and
+// pushes rows and columns.
 
 #include "gui/ui.h"
 
@@ -26,6 +27,7 @@ struct GridRows {
     std::function<std::string(int row, int column)> text{};
     std::function<Colour(int row, int column)> colour{}; ///< of the words; none: ink
     std::vector<std::string> sums{};                     ///< a last line that stays; empty: none
+    int fresh = -1; ///< the row to begin anew, whose words are hints and no text
 };
 
 struct GridAnswer {

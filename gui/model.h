@@ -44,7 +44,7 @@ enum class Sheet : unsigned char {
 };
 
 /// What a file is picked for.
-enum class FileKind : unsigned char { photo, camera, recipe, backup };
+enum class FileKind : unsigned char { photo, camera, recipe, backup, table };
 
 /// One recipe of the library, as its list shows it.
 struct LibraryRow {

@@ -82,6 +82,8 @@ void panel_lay_out(Ui& ui, const Box& box) {
     while (next < items.size() && ticked(next)) ++next;
     {
         Scroll scroll(ui, "things", in);
+        int& seen = *ImGui::GetStateStorage()->GetIntRef(ImGui::GetID("next in sight"), -1);
+        if (ui.typing.fresh) seen = -1;
         for (std::size_t i = 0; i < items.size(); ++i) {
             const LayOutItem& item = items[i];
             const Icon icon = ticked(i) ? Icon::ticked : Icon::empty;
@@ -95,7 +97,11 @@ void panel_lay_out(Ui& ui, const Box& box) {
                            &icon)) {
                 ui.want(wish(WishKind::tick_off, static_cast<int>(i)));
             }
-            if (is_next) ImGui::SetScrollHereY(0.7F);
+            if (is_next &&
+                seen != static_cast<int>(next)) { // once: a finger may push on from there
+                ImGui::SetScrollHereY(0.7F);
+                seen = static_cast<int>(next);
+            }
             if (item.instead.empty()) continue;
             const std::string instead = "or: " + item.instead;
             const float indent = 3.0F * ui.sizes.small;

@@ -11,6 +11,7 @@ namespace {
 
 constexpr std::array<std::string_view, 7> views{"Orders", "Stock",   "Needs", "Days",
                                                 "Cost",   "Classes", "Paper"};
+constexpr int view_count = static_cast<int>(views.size());
 
 const LineNeed* need_of(const Model& m, std::int64_t line) {
     if (!m.book.work) return nullptr;
@@ -118,6 +119,7 @@ void lines_view(Ui& ui, const Box& box) {
         [&](int i) { return !book.lines[static_cast<std::size_t>(i)].gone; }, text);
     GridRows rows;
     rows.count = static_cast<int>(order.size()) + 1;
+    rows.fresh = rows.count - 1;
     rows.text = [&](int r, int c) {
         if (r == rows.count - 1) return std::string(c == 1 ? "new line" : "");
         return text(order[static_cast<std::size_t>(r)], c);
@@ -266,21 +268,27 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
     const float high = box.height;
     if (b.preview) return true;
     const float wide = 7.0F * ui.sizes.small;
+    const bool dialog = ui.model.picks_files;
     ImGui::PushTabStop(false); // tab walks in the table
-    const float filter = 0.4F * (box.width - 2.0F * wide - 3.0F * grid);
+    const float room = box.width - 2.0F * wide - 3.0F * grid;
+    const float filter = dialog ? room + grid : 0.4F * room;
     (void)line_edit(ui, "##filter", "filter", ui.typing.filter, {box.x, box.y, filter, high});
-    const float x = box.x + filter + grid;
-    const float file = box.width - filter - 2.0F * wide - 3.0F * grid;
-    const bool entered =
-        line_edit(ui, "##table", "a file", ui.typing.table_file, {x, box.y, file, high});
+    bool entered = false;
+    if (!dialog) {
+        entered = line_edit(ui, "##table", "a file", ui.typing.table_file,
+                            {box.x + filter + grid, box.y, room - filter, high});
+    }
     ImGui::PopTabStop();
-    const bool in = button(ui, "Look into", {x + file + grid, box.y, wide, high});
-    if ((in || entered) && !ui.typing.table_file.empty()) {
+    const float x = box.right() - 2.0F * wide - grid;
+    const bool in = button(ui, "Look into", {x, box.y, wide, high});
+    if (in && dialog) {
+        ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::table)));
+    } else if ((in || entered) && !ui.typing.table_file.empty()) {
         Wish w = wish(WishKind::table_in, 0, ui.typing.table_file);
         w.key = key;
         ui.want(std::move(w));
     }
-    if (button(ui, "Write table", {x + file + 2.0F * grid + wide, box.y, wide, high})) {
+    if (button(ui, "Write table", {x + wide + grid, box.y, wide, high})) {
         Wish w = wish(WishKind::table_out);
         w.key = key;
         ui.want(std::move(w));
@@ -289,6 +297,19 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
 }
 
 namespace {
+
+void views_row(Ui& ui, const Box& box) {
+    const float wide = (box.width - (view_count - 1) * grid) / view_count;
+    for (std::size_t i = 0; i < views.size(); ++i) {
+        const bool on = static_cast<std::size_t>(ui.model.book.view) == i;
+        const Box at{box.x + static_cast<float>(i) * (wide + grid), box.y, wide, box.height};
+        std::string label(views[i]);
+        if (button(ui, label.append("##view"), at, on)) {
+            ui.typing.grid = {};
+            ui.want(wish(WishKind::orders_view, static_cast<int>(i)));
+        }
+    }
+}
 
 /// What a table would change, before it does.
 void preview_view(Ui& ui, const Box& box) {
@@ -334,26 +355,19 @@ void preview_view(Ui& ui, const Box& box) {
 void panel_orders(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const float high = control_height(ui);
-    constexpr int count = static_cast<int>(views.size());
-    const float wide = (box.width - (count - 1) * grid) / count;
-    for (std::size_t i = 0; i < views.size(); ++i) {
-        const bool on = static_cast<std::size_t>(m.book.view) == i;
-        const Box at{box.x + static_cast<float>(i) * (wide + grid), box.y, wide, high};
-        std::string label(views[i]);
-        if (button(ui, label.append("##view"), at, on)) {
-            ui.typing.grid = {};
-            ui.want(wish(WishKind::orders_view, static_cast<int>(i)));
-        }
-    }
+    // A keyboard that came up over a small screen leaves room for the table alone.
+    const bool tight = ui.typing.grid.editing && box.height < 8.0F * high;
+    if (!tight) views_row(ui, {box.x, box.y, box.width, high});
     const ImGuiIO& io = ImGui::GetIO();
     const int step = (ImGui::IsKeyPressed(ImGuiKey_PageDown) ? 1 : 0) -
                      (ImGui::IsKeyPressed(ImGuiKey_PageUp) ? 1 : 0);
     if (io.KeyCtrl && step != 0 && !ui.typing.grid.editing) {
         ui.typing.grid = {};
-        ui.want(
-            wish(WishKind::orders_view, (static_cast<int>(m.book.view) + step + count) % count));
+        ui.want(wish(WishKind::orders_view,
+                     (static_cast<int>(m.book.view) + step + view_count) % view_count));
     }
-    const Box ground{box.x, box.y + high + grid, box.width, box.height - high - grid};
+    const float top = tight ? 0.0F : high + grid;
+    const Box ground{box.x, box.y + top, box.width, box.height - top};
     sheet(ui, ground);
     Box in = ground.inside(1.5F * grid);
     if (!m.book.book) {
@@ -361,7 +375,7 @@ void panel_orders(Ui& ui, const Box& box) {
         return;
     }
     const bool table = m.book.view == OrdersView::lines || m.book.view == OrdersView::stock;
-    if (table || m.book.preview) {
+    if ((table && !tight) || m.book.preview) {
         const char* key = m.book.view == OrdersView::stock ? "stock" : "order";
         if (table_files(ui, {in.x, in.y, in.width, high}, key)) return preview_view(ui, in);
         in.y += high + grid;

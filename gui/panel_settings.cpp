@@ -116,7 +116,11 @@ void panel_settings(Ui& ui, const Box& box) {
     heading(ui, scroll.row(line + grid), "Backup");
     backup(ui, scroll);
     if (ui.model.data_folder.empty()) return;
-    const std::string where = "Everything is kept in " + ui.model.data_folder;
+    const std::string where =
+        ui.model.picks_files
+            ? "Everything is kept by this browser on this device, and nowhere else. Whoever clears "
+              "the browser's data clears it, too: keep a backup."
+            : "Everything is kept in " + ui.model.data_folder;
     const float room = in.width - 4.0F * grid;
     const Box row = scroll.row(height_of(ui.fonts.small, where, room) + grid);
     write(ui, ui.fonts.small, ui.colours.soft, {row.x, row.y, room, row.height}, where);

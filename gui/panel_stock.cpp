@@ -93,6 +93,7 @@ void stock_view(Ui& ui, const Box& box) {
         [&](int i) { return !book.items[static_cast<std::size_t>(i)].gone; }, text);
     GridRows rows;
     rows.count = static_cast<int>(order.size()) + 1;
+    rows.fresh = rows.count - 1;
     const auto item_at = [&](int r) -> const StockItem& {
         return book.items[static_cast<std::size_t>(order[static_cast<std::size_t>(r)])];
     };

@@ -33,16 +33,30 @@ bool was_long() {
     return by_finger() && ImGui::GetIO().MouseDownDurationPrev[ImGuiMouseButton_Left] >= stay_s;
 }
 
-void push_scroll(const Box& box) {
+namespace {
+
+/// How far a finger that went down in the box has pushed, all in all; nothing unless one does.
+ImVec2 pushed(const Box& box) {
     const ImGuiIO& io = ImGui::GetIO();
-    if (!by_finger() || !io.MouseDown[ImGuiMouseButton_Left] || !slid()) return;
+    if (!by_finger() || !io.MouseDown[ImGuiMouseButton_Left] || !slid()) return {};
     const ImVec2 from = io.MouseClickedPos[ImGuiMouseButton_Left];
     const bool inside =
         from.x >= box.x && from.x < box.right() && from.y >= box.y && from.y < box.bottom();
-    const ImVec2 way{io.MousePos.x - from.x, io.MousePos.y - from.y};
+    return inside ? ImVec2{io.MousePos.x - from.x, io.MousePos.y - from.y} : ImVec2{};
+}
+
+} // namespace
+
+void push_scroll(const Box& box) {
+    const ImVec2 way = pushed(box);
     // A finger that goes sideways is at a slider.
-    if (!inside || std::abs(way.x) > std::abs(way.y)) return;
-    ImGui::SetScrollY(ImGui::GetScrollY() - io.MouseDelta.y);
+    if (std::abs(way.x) >= std::abs(way.y)) return;
+    ImGui::SetScrollY(ImGui::GetScrollY() - ImGui::GetIO().MouseDelta.y);
+}
+
+float pushed_sideways(const Box& box) {
+    const ImVec2 way = pushed(box);
+    return std::abs(way.x) > std::abs(way.y) ? ImGui::GetIO().MouseDelta.x : 0.0F;
 }
 
 } // namespace wrapwright

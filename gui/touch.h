@@ -27,4 +27,8 @@ inline constexpr float stay_s = 0.7F;
 /// Call   right after BeginChild
 void push_scroll(const Box& box);
 
+/// How far a finger that lies in the box has just pushed it to the right; 0 where it pushes up or down, or
+/// does not push.
+[[nodiscard]] float pushed_sideways(const Box& box);
+
 } // namespace wrapwright

@@ -30,11 +30,6 @@ Result<std::shared_ptr<const OpenFly>> fly_at(std::string id, Recipe recipe,
     return open_fly(std::move(id), std::move(recipe), &read.value().size, on);
 }
 
-Error in_file(const std::string& file, Error error) {
-    error.message = file + ": " + error.message;
-    return error;
-}
-
 } // namespace
 
 Result<App> App::open(Backend& backend, const AppWish& wish) {
@@ -262,18 +257,6 @@ void App::catch_up() {
     model_.now = std::max(model_.now, backend_->wall_clock());
     answer(wish(WishKind::tick_clock));
     for (const std::string& file : backend_->dropped()) take_file(file);
-}
-
-/// A file is what its name ends in: a recipe, a backup of a library, else a photo.
-void App::take_file(const std::string& file) {
-    const std::string kind = std::filesystem::path(file).extension().string();
-    if (kind == ".db") return answer(wish(WishKind::look_into, 0, file));
-    if (kind != ".json") return answer(wish(WishKind::open_photo, 0, file));
-    const Result<bool> opened = open_file({.data_folder = {}, .assets = {}, .recipe = file});
-    const Result<bool> recalled = opened.ok() ? recall_measures(model_) : opened;
-    if (recalled.ok()) return;
-    const Error error = in_file(file, recalled.error());
-    model_.trouble = error.message + "; " + error.remedy;
 }
 
 /// Each stop once, while the voice is on.

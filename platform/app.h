@@ -88,6 +88,8 @@ class App {
     [[nodiscard]] Result<bool> give_recipe(const std::string& id, Model& next);
     [[nodiscard]] Result<bool> back_up(std::filesystem::path to, Model& next);
     void take_file(const std::string& file);
+    void take_text_of_file(std::string text);
+    void take_table(const std::string& file);
     void read_aloud();
     [[nodiscard]] std::filesystem::path pictures_folder() const;
     [[nodiscard]] Result<bool> keep_measure(const Effect& effect, Model& next);
@@ -119,6 +121,8 @@ class App {
     /// Brings the ledger to what the sitting says.
     [[nodiscard]] Result<bool> settle_stock(Model& next);
     [[nodiscard]] Result<bool> look_into_table(const Effect& effect, Model& next);
+    /// How a file that was written is called: by its name alone where a copy of it is handed out.
+    [[nodiscard]] static std::string told_as(const Model& model, const std::filesystem::path& file);
     [[nodiscard]] Result<bool> write_page(const std::filesystem::path& file, std::string_view bytes,
                                           Model& next);
     [[nodiscard]] Result<bool> write_book_table(const std::string& key, Model& next);

@@ -120,7 +120,7 @@ Result<bool> App::write_page(const fs::path& file, std::string_view bytes, Model
         error.message = file.string() + ": " + error.message;
         return error;
     }
-    say(next, "Written: " + file.string());
+    say(next, "Written: " + told_as(next, file));
     backend_->give(file);
     return true;
 }

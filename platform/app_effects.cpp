@@ -101,7 +101,7 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
         const auto file = pictures_folder() / (picture_stem(next) + ".png");
         const Result<bool> saved = save_picture(next, effect.number, file);
         if (saved.ok()) {
-            say(next, "Saved as " + file.string());
+            say(next, "Saved as " + told_as(next, file));
             backend_->give(file);
         }
         return saved;
@@ -114,6 +114,10 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::quit: backend_->close(); return true;
     }
     return true;
+}
+
+std::string App::told_as(const Model& model, const std::filesystem::path& file) {
+    return (model.picks_files ? file.filename() : file).string();
 }
 
 std::filesystem::path App::pictures_folder() const {
@@ -156,7 +160,9 @@ Result<bool> App::save_steps(Model& next) {
         backend_->give(folder / (picture_stem(next) + "-step" + number + ".png"));
         ++saved;
     }
-    say(next, std::to_string(saved) + " pictures saved in " + folder.string());
+    std::string words = std::to_string(saved) + " pictures saved";
+    if (!next.picks_files) words += " in " + folder.string();
+    say(next, std::move(words));
     return true;
 }
 
@@ -164,7 +170,7 @@ Result<bool> App::back_up(std::filesystem::path to, Model& next) {
     if (to.empty()) to = std::filesystem::temp_directory_path() / "wrapwright-backup.db";
     const Result<bool> done = store_.back_up(to);
     if (!done.ok()) return done;
-    say(next, "Backed up to " + to.string());
+    say(next, "Backed up to " + told_as(next, to));
     backend_->give(to);
     return true;
 }
@@ -178,7 +184,7 @@ Result<bool> App::give_recipe(const std::string& id, Model& next) {
     const auto file = folder / (plain_name(id) + ".json");
     const Result<bool> written = write_file(file, text.value());
     if (!written.ok()) return written;
-    say(next, "Saved as " + file.string());
+    say(next, "Saved as " + told_as(next, file));
     backend_->give(file);
     return true;
 }

@@ -132,7 +132,10 @@ Result<bool> App::version(const Effect& effect, Model& next) {
         std::filesystem::create_directories(folder, ignored);
         const auto file = folder / (work.id + ".json");
         const Result<bool> written = write_file(file, write_recipe(work.draft().recipe));
-        if (written.ok()) say(next, "Saved as " + file.string());
+        if (written.ok()) {
+            say(next, "Saved as " + told_as(next, file));
+            backend_->give(file);
+        }
         return written;
     }
     case VersionAsk::back:

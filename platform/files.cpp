@@ -28,6 +28,11 @@ Error refused(ErrorCode code, std::string message, std::string remedy) {
 
 } // namespace
 
+Error in_file(const std::string& file, Error error) {
+    error.message = file + ": " + error.message;
+    return error;
+}
+
 Result<std::string> read_file(const fs::path& file, std::size_t most) {
     std::error_code error;
     const fs::file_status status = fs::status(file, error);

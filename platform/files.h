@@ -21,6 +21,9 @@ inline constexpr std::size_t most_file_bytes = std::size_t{8} << 20;
 [[nodiscard]] Result<std::string> read_file(const std::filesystem::path& file,
                                             std::size_t most = most_file_bytes);
 
+/// The error with the name of its file before it.
+[[nodiscard]] Error in_file(const std::string& file, Error error);
+
 /// Writes a file whole: beside it first, then renamed over it, so that nobody sees half of it.
 ///
 /// Fails   malformed when it cannot be written; what was there before stays as it was

@@ -17,8 +17,10 @@ target_include_directories(ww_imgui SYSTEM PUBLIC
   ${WW_DEPS_DIR}/imgui ${WW_DEPS_DIR}/imgui/misc/cpp)
 target_compile_definitions(ww_imgui PUBLIC
   IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_OBSOLETE_KEYIO)
-# On the web what is small arrives sooner, and neither of the two is where the time goes.
-target_compile_options(ww_imgui PRIVATE -w $<$<BOOL:${EMSCRIPTEN}>:-Os>)
+target_compile_options(ww_imgui PRIVATE -w)
+if(EMSCRIPTEN) # what only its own developers look at
+  target_compile_definitions(ww_imgui PRIVATE IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE_DEBUG_TOOLS)
+endif()
 
 # ww_sqlite: the amalgamation, with full-text search. DQS=0: "text" in double quotes is an error
 # and not silently a string. A connection may be used by one thread at a time (THREADSAFE=2).
@@ -27,11 +29,15 @@ target_include_directories(ww_sqlite SYSTEM PUBLIC ${WW_DEPS_DIR}/sqlite)
 target_compile_definitions(ww_sqlite PRIVATE
   SQLITE_THREADSAFE=$<IF:$<BOOL:${EMSCRIPTEN}>,0,2> SQLITE_DQS=0 SQLITE_ENABLE_FTS5 SQLITE_OMIT_LOAD_EXTENSION
   SQLITE_OMIT_DEPRECATED SQLITE_DEFAULT_FOREIGN_KEYS=1)
-if(EMSCRIPTEN) # there is no memory there that a log could be shared through
-  target_compile_definitions(ww_sqlite PRIVATE SQLITE_OMIT_WAL)
+if(EMSCRIPTEN) # no memory there that a log could be shared through; and what the store never calls
+  target_compile_definitions(ww_sqlite PRIVATE SQLITE_OMIT_WAL
+    SQLITE_OMIT_AUTHORIZATION SQLITE_OMIT_COMPILEOPTION_DIAGS SQLITE_OMIT_COMPLETE
+    SQLITE_OMIT_DECLTYPE SQLITE_OMIT_DESERIALIZE SQLITE_OMIT_GET_TABLE
+    SQLITE_OMIT_PROGRESS_CALLBACK SQLITE_OMIT_SHARED_CACHE SQLITE_OMIT_TCL_VARIABLE
+    SQLITE_OMIT_TRACE SQLITE_OMIT_UTF16 SQLITE_UNTESTABLE SQLITE_DEFAULT_MEMSTATUS=0)
 endif()
 # Not sanitized: its compilation would take minutes.
-target_compile_options(ww_sqlite PRIVATE -w $<IF:$<BOOL:${EMSCRIPTEN}>,-Os,-O2> $<$<BOOL:${WW_SANITIZE}>:-fno-sanitize=all>)
+target_compile_options(ww_sqlite PRIVATE -w $<IF:$<BOOL:${EMSCRIPTEN}>,-Oz,-O2> $<$<BOOL:${WW_SANITIZE}>:-fno-sanitize=all>)
 
 # ww_stb: pictures read and written. Debian builds it as a library; for the web we do.
 if(EMSCRIPTEN)

@@ -4,53 +4,115 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <cstdio>
-#include <nlohmann/json.hpp>
+#include <string_view>
 
 namespace wrapwright {
 
 namespace {
 
-using Json = nlohmann::json;
-
-std::string text_of(const Json& json) {
-    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+/// A text as JSON has it. What is no UTF-8 comes through as it is: the page reads it leniently.
+std::string quoted(std::string_view text) {
+    std::string out(1, '"');
+    for (const char c : text) {
+        if (c == '"' || c == '\\') out += '\\';
+        if (static_cast<unsigned char>(c) >= 0x20) {
+            out += c;
+            continue;
+        }
+        std::array<char, 8> code{};
+        std::snprintf(code.data(), code.size(), "\\u%04x", static_cast<unsigned>(c));
+        out += code.data();
+    }
+    return out += '"';
 }
+
+/// Rows and objects of JSON, in the order in which they are given.
+class JsonText {
+  public:
+    explicit JsonText(bool object) : close_(object ? '}' : ']'), text_(1, object ? '{' : '[') {}
+    JsonText& key(std::string_view name) {
+        next();
+        text_ += quoted(name) += ':';
+        first_ = true;
+        return *this;
+    }
+    JsonText& raw(std::string_view value) {
+        next();
+        text_ += value;
+        return *this;
+    }
+    JsonText& words(std::string_view value) { return raw(quoted(value)); }
+    JsonText& flag(bool value) { return raw(value ? "true" : "false"); }
+    JsonText& number(double value) {
+        std::array<char, 32> digits{};
+        std::snprintf(digits.data(), digits.size(), "%.9g", std::isfinite(value) ? value : 0.0);
+        return raw(digits.data());
+    }
+    JsonText& number(std::size_t value) { return number(static_cast<double>(value)); }
+    JsonText& number(int value) { return number(static_cast<double>(value)); }
+    [[nodiscard]] std::string end() { return text_ += close_; }
+
+  private:
+    void next() {
+        if (!first_) text_ += ',';
+        first_ = false;
+    }
+    char close_;
+    std::string text_;
+    bool first_ = true;
+};
 
 constexpr std::array<const char*, 5> kinds{"title", "heading", "text", "live", "control"};
 
-Json outline_json(const std::vector<OutlineRow>& rows) {
-    Json list = Json::array();
+std::string outline_json(const std::vector<OutlineRow>& rows) {
+    JsonText list(false);
     for (const OutlineRow& row : rows) {
-        list.push_back({kinds[static_cast<std::size_t>(row.kind)], row.text, row.control});
+        JsonText one(false);
+        one.words(kinds[static_cast<std::size_t>(row.kind)]).words(row.text).number(row.control);
+        list.raw(one.end());
     }
-    return list;
+    return list.end();
 }
 
-Json state_json(const App& app) {
+std::string state_json(const App& app) {
     const Model& m = app.model();
-    Json controls = Json::object();
+    JsonText controls(true);
     for (const DrawnControl& c : app.shown().controls) {
-        controls[c.label] = {c.box.x, c.box.y, c.box.width, c.box.height};
+        JsonText box(false);
+        box.number(c.box.x).number(c.box.y).number(c.box.width).number(c.box.height);
+        controls.key(c.label).raw(box.end());
     }
-    return {{"screen", static_cast<int>(m.screen)},
-            {"sheet", static_cast<int>(m.sheet)},
-            {"at", m.state.at},
-            {"turns", m.state.turns},
-            {"events", m.events.size()},
-            {"of", m.course.size()},
-            {"laid", std::count(m.laid_out.begin(), m.laid_out.end(), true)},
-            {"recipe", m.fly ? m.fly->id : ""},
-            {"trouble", m.trouble},
-            {"notice", m.notice},
-            {"read_only", m.read_only},
-            {"yaw", m.wraps.yaw},
-            {"turn", m.wraps.turn},
-            {"zoom", m.wraps.zoom},
-            {"shift", m.wraps.shift_x},
-            {"photo", m.check.photo.picture != nullptr},
-            {"more", m.more_words},
-            {"controls", controls}};
+    JsonText fields(false);
+    for (const DrawnField& f : app.shown().fields) {
+        JsonText one(false);
+        one.words(f.label).number(f.box.x).number(f.box.y).number(f.box.width);
+        fields.raw(one.number(f.box.height).flag(f.active).end());
+    }
+    JsonText all(true);
+    all.key("screen").number(static_cast<int>(m.screen));
+    all.key("sheet").number(static_cast<int>(m.sheet));
+    all.key("at").number(m.state.at);
+    all.key("turns").number(m.state.turns);
+    all.key("events").number(m.events.size());
+    all.key("of").number(m.course.size());
+    all.key("recipe").words(m.fly ? m.fly->id : "");
+    all.key("trouble").words(m.trouble);
+    all.key("notice").words(m.notice);
+    all.key("read_only").flag(m.read_only);
+    all.key("yaw").number(m.wraps.yaw);
+    all.key("turn").number(m.wraps.turn);
+    all.key("zoom").number(m.wraps.zoom);
+    all.key("shift").number(m.wraps.shift_x);
+    all.key("photo").flag(m.check.photo.picture != nullptr);
+    all.key("readings").number(m.check.readings.size());
+    all.key("lines").number(m.book.book ? m.book.book->lines.size() : std::size_t{0});
+    all.key("items").number(m.book.book ? m.book.book->items.size() : std::size_t{0});
+    all.key("more").flag(m.more_words);
+    all.key("fields").raw(fields.end());
+    all.key("controls").raw(controls.end());
+    return all.end();
 }
 
 } // namespace
@@ -60,9 +122,9 @@ void Report::tell(const App& app) {
     const Shown& shown = app.shown();
     if (std::vector<OutlineRow> rows = outline(m, shown); rows != outline_) {
         outline_ = std::move(rows);
-        page::outline(text_of(outline_json(outline_)));
+        page::outline(outline_json(outline_));
     }
-    if (std::string state = text_of(state_json(app)); state != state_) {
+    if (std::string state = state_json(app); state != state_) {
         state_ = std::move(state);
         page::state(state_);
     }

@@ -176,6 +176,26 @@ TEST_CASE("ctrl z takes the last change back, and says so where there is none") 
     CHECK(clerk.book.lines[0].flies == 12);
 }
 
+TEST_CASE("letters are taken however many come in a frame, and right behind the last edit") {
+    Clerk clerk;
+    ImGuiIO& io = ImGui::GetIO();
+    clerk.person.key(ImGuiKey_RightArrow);
+    // All at once, as after a frame that took long: three cells, a tab behind each.
+    for (const char* words : {"Bridge shop", "2040-12-20", "Sill Dun"}) {
+        io.AddInputCharactersUTF8(words);
+        io.AddKeyEvent(ImGuiKey_Tab, true);
+        io.AddKeyEvent(ImGuiKey_Tab, false);
+    }
+    for (int i = 0; i < 40; ++i) {
+        clerk.person.frame();
+        clerk.keep();
+    }
+    REQUIRE(clerk.book.lines.size() == 1);
+    CHECK(clerk.book.lines[0].who == "Bridge shop");
+    CHECK(write_day(clerk.book.lines[0].due) == "2040-12-20");
+    CHECK(clerk.book.lines[0].name == "Sill Dun");
+}
+
 TEST_CASE(
     "every page for a printer is a press away, and the swap's tags once somebody is in the swap") {
     Clerk clerk(OrdersView::paper);

@@ -41,7 +41,7 @@ test('a field opens the keyboard within the tap, and takes accents, compositions
 
   // A number asks for the keypad of numbers.
   await tablet.tap('Water');
-  await tablet.bring('fall metres', 240);
+  await tablet.bring('fall metres');
   await tablet.tap('fall metres');
   assert.equal(await tablet.page.evaluate(() => document.activeElement.inputMode), 'decimal');
 }));

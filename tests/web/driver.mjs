@@ -23,6 +23,7 @@ export const landscape = { ...tablet, viewport: { width: 1180, height: 820 } };
 export const portrait = { ...tablet, viewport: { width: 820, height: 1180 } };
 /// The same shape with a quarter of the dots: the renderer of a test machine is a processor.
 export const small = { hasTouch: true, isMobile: true, deviceScaleFactor: 1, viewport: { width: 960, height: 600 } };
+export const upright = { ...small, viewport: { width: 600, height: 960 } };
 
 export async function serve(from = folder, port = 0) {
   const server = spawn('python3', [path.join(root, 'platform/web/serve.py'), from, String(port)], { stdio: ['ignore', 'pipe', 'inherit'] });
@@ -111,12 +112,16 @@ export class Tablet {
     return at;
   }
 
-  /// Pushes the list at that place until the control is in sight.
-  async bring(label, x, from = 480, to = 240) {
-    for (let i = 0; i < 40; ++i) {
-      const { y } = await this.place(label);
-      if (y > 100 && y < 540) return;
-      await (y < 100 ? this.drag({ x, y: to }, { x, y: from }) : this.drag({ x, y: from }, { x, y: to }));
+  /// Pushes the list that the control is in until it is in sight; the list is seen between these shares
+  /// of the height.
+  async bring(label, top = 0.25, bottom = 0.85) {
+    const { height } = this.page.viewportSize();
+    for (let i = 0; i < 60; ++i) {
+      const { x, y } = await this.place(label);
+      if (y > top * height && y < bottom * height) return;
+      const middle = 0.5 * (top + bottom) * height, most = 0.4 * (bottom - top) * height;
+      const way = Math.max(-most, Math.min(most, 0.5 * (middle - y)));
+      await this.drag({ x, y: middle - way }, { x, y: middle + way });
     }
     assert.fail(`${label} does not come into sight`);
   }

@@ -79,7 +79,7 @@ test('a full storage keeps what was shown, says so, and lets the library out', (
   await tablet.tap('Put away');
   await tablet.tap('Settings');
   const saved = tablet.page.waitForEvent('download');
-  await tablet.bring('Back up to a file', 300);
+  await tablet.bring('Back up to a file');
   await tablet.tap('Back up to a file');
   assert.equal((await saved).suggestedFilename(), 'wrapwright-backup.db');
 

@@ -1,7 +1,8 @@
 // Files in and out by the browser's own ways: its dialogs, drops on the page, the share sheet, the
 // camera. What comes in is copied into the program's folder /in; nothing leaves but by the person.
 
-const accepts = ['image/png,image/jpeg', 'image/png,image/jpeg', '.json,application/json', '.db'];
+const accepts = ['image/png,image/jpeg', 'image/png,image/jpeg', '.json,.txt,application/json,text/plain', '.db', '.csv,.tsv,text/csv'];
+const kinds = { png: 'image/png', json: 'application/json', html: 'text/html', csv: 'text/csv', txt: 'text/plain' };
 const dialog = document.getElementById('camera'), video = document.getElementById('seen');
 
 export class Files {
@@ -31,7 +32,7 @@ export class Files {
     this.#wake(() => this.#bench.FS.unlink(path));
   }
 
-  /// `kind` as FileKind: photo, camera, recipe, backup.
+  /// `kind` as FileKind: photo, camera, recipe, backup, table.
   pick(kind) {
     if (kind === 1) this.#camera();
     else this.#choose(kind);
@@ -78,9 +79,8 @@ export class Files {
   /// Hands a file of the program out: to the share sheet of a tablet, else as a download.
   async give(path) {
     const name = path.split('/').pop();
-    const kind = name.endsWith('.png') ? 'image/png' : name.endsWith('.json') ? 'application/json'
-      : name.endsWith('.html') ? 'text/html' : 'application/octet-stream';
-    const file = new File([this.#bench.FS.readFile(path)], name, { type: kind });
+    const type = kinds[name.split('.').pop()] ?? 'application/octet-stream';
+    const file = new File([this.#bench.FS.readFile(path)], name, { type });
     if (matchMedia('(pointer: coarse)').matches && navigator.canShare?.({ files: [file] })) {
       try {
         return await navigator.share({ files: [file], title: name });

@@ -23,10 +23,15 @@ export function listen(canvas, bench, field, unit, wake) {
   for (const kind of ['touchstart', 'touchmove', 'contextmenu']) {
     canvas.addEventListener(kind, event => event.preventDefault(), { passive: false });
   }
+  // A finger that slid or came with others opens no field: the program takes it for no press, either.
+  const slide = 16;
+  let from = null;
+  canvas.addEventListener('touchstart', event => { from = event.touches.length === 1 ? place(event.touches[0]) : null; });
   canvas.addEventListener('touchend', event => {
     event.preventDefault();
     const [x, y] = place(event.changedTouches[0]);
-    const kind = bench._ww_field_at(x, y);
+    const tapped = from && Math.hypot(x - from[0], y - from[1]) <= slide;
+    const kind = tapped ? bench._ww_field_at(x, y) : 0;
     if (kind) field.arm(kind);
     else canvas.focus({ preventScroll: true });
   }, { passive: false });

@@ -26,7 +26,7 @@ let due = 0, timer = 0, turning = false, after = [];
 function wake(then) {
   if (typeof then === 'function') after.push(then);
   clearTimeout(timer);
-  if (!due && !turning) due = requestAnimationFrame(turn);
+  if (!due && !turning) due = requestAnimationFrame(run);
   else if (turning) again = true;
 }
 let again = false;
@@ -52,6 +52,11 @@ async function refused(error) {
   }
   bench.ccall('ww_refused', null, ['string'], [why + rest]);
 }
+
+const run = () => turn().catch(error => {
+  console.error(error);
+  fatal('Wrapwright has stopped. Load the page again; nothing that was shown is lost.');
+});
 
 async function turn() {
   due = 0;

@@ -44,6 +44,8 @@ export class TextField {
     element.inputMode = (kind - 1) & 1 ? 'decimal' : 'text';
     this.#armed = performance.now();
     element.focus({ preventScroll: true });
+    // Where no field came of it, the keyboard goes again.
+    setTimeout(() => { if (!this.#on && document.activeElement === element) this.#canvas.focus({ preventScroll: true }); }, 1500);
   }
 
   /// The program's field: an empty label when there is none.
