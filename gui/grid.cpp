@@ -166,13 +166,15 @@ class Draw {
     bool push_columns(bool more) {
         if (!ImGui::GetIO().MouseDown[ImGuiMouseButton_Left]) at_.pushed = 0.0F;
         at_.pushed += at_.editing ? 0.0F : pushed_sideways(box_);
-        if (more && at_.pushed < -wide(at_.left)) {
-            at_.pushed += wide(at_.left++);
+        // One that stays in sight costs no way.
+        const auto cost = [&](int c) { return column(c).pinned ? 0.0F : wide(c); };
+        if (more && at_.pushed < -cost(at_.left)) {
+            at_.pushed += cost(at_.left++);
             at_.column = std::max(at_.column, at_.left);
             return true;
         }
-        if (at_.left == 0 || at_.pushed < wide(at_.left - 1)) return false;
-        at_.pushed -= wide(--at_.left);
+        if (at_.left == 0 || at_.pushed <= cost(at_.left - 1)) return false;
+        at_.pushed -= cost(--at_.left);
         return true;
     }
 
@@ -295,8 +297,9 @@ class Draw {
         ui_.fields.back().label = title(at_.column);
         ui_.fields.back().number = column(at_.column).number;
         ImGui::PopTabStop();
+        const bool active = ImGui::IsItemActive();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
-        const bool wakes = fresh && state != nullptr;
+        const bool wakes = fresh && active && state != nullptr;
         if (wakes) {
             state->ClearSelection();
             state->Stb.cursor = state->CurLenW;
@@ -309,8 +312,10 @@ class Draw {
             end_edit(at_.text, 0, ImGui::GetIO().KeyShift ? -1 : 1);
         } else if (ImGui::IsKeyPressed(ImGuiKey_Escape)) {
             at_.editing = false;
-        } else if (state == nullptr && !at_.fresh_edit && !ImGui::IsItemActive()) {
-            end_edit(at_.text, 0, 0); // pressed somewhere else: what was typed counts
+        } else if (!at_.fresh_edit && !active) {
+            // Pressed somewhere else: what was typed counts.
+            at_.editing = false;
+            if (at_.text != text_at(at_.row, at_.column)) end_edit(at_.text, 0, 0);
         }
     }
 

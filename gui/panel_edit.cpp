@@ -44,19 +44,20 @@ Places places(const Ui& ui, const Box& box) {
     return p;
 }
 
-/// The views; then undo, redo, size, save, new.
-void acts(Ui& ui, const Box& box) {
+/// The views; then undo, redo, size, save, new; in two rows where one has no room. How high they are.
+float acts(Ui& ui, const Box& box) {
     const EditWork& work = ui.model.edit;
     constexpr std::array<std::string_view, 4> views{"Recipe", "Sizes", "Text", "Revisions"};
     constexpr float view_share = 1.5F, small_share = 1.0F, size_share = 2.9F, save_share = 1.4F,
                     new_share = 1.3F;
     const auto count = static_cast<float>(views.size());
-    const float gaps = (count + 4.0F) * grid;
-    const float share = (box.width - gaps) / (count * view_share + 2.0F * small_share + size_share +
-                                              save_share + new_share);
-    float x = box.x;
+    constexpr float act_shares = 2.0F * small_share + size_share + save_share + new_share;
+    float share = (box.width - (count + 4.0F) * grid) / (count * view_share + act_shares);
+    const bool two_rows = view_share * share < 4.8F * ui.sizes.small; // the longest word
+    if (two_rows) share = (box.width - (count - 1.0F) * grid) / (count * view_share);
+    float x = box.x, y = box.y;
     const auto next = [&](float shares) {
-        const Box at{x, box.y, shares * share, box.height};
+        const Box at{x, y, shares * share, box.height};
         x += at.width + grid;
         return at;
     };
@@ -65,6 +66,11 @@ void acts(Ui& ui, const Box& box) {
         if (button(ui, views[i], next(view_share), on)) {
             ui.want(wish(WishKind::edit_view, static_cast<int>(i)));
         }
+    }
+    if (two_rows) {
+        x = box.x;
+        y += box.height + grid;
+        share = (box.width - 4.0F * grid) / act_shares;
     }
     if (button(ui, "Undo", next(small_share))) ui.want(wish(WishKind::edit_undo));
     if (button(ui, "Redo", next(small_share))) ui.want(wish(WishKind::edit_redo));
@@ -77,6 +83,7 @@ void acts(Ui& ui, const Box& box) {
     if (button(ui, "New fly", next(new_share), asked)) {
         ui.typing.edit_open = asked ? std::string() : std::string("new fly");
     }
+    return y + box.height - box.y;
 }
 
 /// The classes of fly to begin with.
@@ -153,8 +160,7 @@ void panel_edit(Ui& ui, const Box& box) {
     }
     keys(ui);
     if (ui.typing.fresh) ui.typing.edit_row_focus = true;
-    const float high = control_height(ui);
-    acts(ui, {box.x, box.y, box.width, high});
+    const float high = acts(ui, {box.x, box.y, box.width, control_height(ui)});
     const Box in{box.x, box.y + high + grid, box.width, box.height - high - grid};
     if (ui.typing.edit_open == "new fly") return new_fly(ui, in);
     switch (ui.model.edit.view) {

@@ -48,6 +48,25 @@ float width_of(ImFont* font, std::string_view words) {
         .x;
 }
 
+/// The size, `most` or less, at which words stand in a box with none of them broken; no less than can be
+/// read at all.
+float size_in(ImFont* font, std::string_view words, float room, float high, float most) {
+    constexpr float least = 11.0F;
+    float longest = 0.0F;
+    for (std::size_t from = 0; from < words.size();) {
+        const std::size_t to = std::min(words.find(' ', from), words.size());
+        longest = std::max(longest, width_of(font, words.substr(from, to - from)));
+        from = to + 1;
+    }
+    float size = std::min(most, font->FontSize * room / std::max(1.0F, longest));
+    const auto tall = [&] {
+        return font->CalcTextSizeA(size, FLT_MAX, room, words.data(), words.data() + words.size())
+            .y;
+    };
+    while (size > least && tall() > high) size *= 0.95F;
+    return std::max(size, least);
+}
+
 } // namespace
 
 void panel_header(Ui& ui, const Box& box) {
@@ -69,9 +88,9 @@ void panel_header(Ui& ui, const Box& box) {
     if (ui.model.read_only) words += "  (looking on)";
     ImFont* font = ui.fonts.small;
     const float room = x - box.x - 2.0F * grid;
-    // Where the doors leave little room the name stands in two lines, as small as their words.
+    // Where the doors leave little room the name stands in two lines, as small as they have to be.
     if (width_of(font, words) > room) {
-        const float size = reach_size(ui);
+        const float size = size_in(font, words, room, box.height, reach_size(ui));
         const ImVec4 clip(box.x, box.y, x - 0.5F * grid, box.bottom());
         ImGui::GetWindowDrawList()->AddText(
             font, size, {box.x + grid, box.y + 0.5F * std::max(0.0F, box.height - 2.0F * size)},

@@ -111,8 +111,9 @@ void lines_view(Ui& ui, const Box& box) {
     };
     Box in = box;
     const float high = control_height(ui);
+    const bool tight = only_table(ui, box);
     const Box foot{in.x, in.bottom() - high, in.width, high};
-    in.height -= high + grid;
+    in.height -= tight ? 0.0F : high + grid;
     in.height -= refused_line(ui, in);
     const std::vector<int>& order = ordered(
         ui, 0, static_cast<int>(book.lines.size()), static_cast<int>(columns.size()),
@@ -147,10 +148,12 @@ void lines_view(Ui& ui, const Box& box) {
         flies += line.flies;
         price += price_of(line);
     }
-    rows.sums.assign(columns.size(), {});
-    rows.sums[3] = "all that is shown";
-    rows.sums[7] = write_flies(flies);
-    rows.sums[8] = write_money(price);
+    if (!tight) {
+        rows.sums.assign(columns.size(), {});
+        rows.sums[3] = "all that is shown";
+        rows.sums[7] = write_flies(flies);
+        rows.sums[8] = write_money(price);
+    }
     GridAnswer answer = draw_grid(ui, "orders", in, columns, rows, ui.typing.grid,
                                   ui.typing.order.column, ui.typing.order.down);
     if (answer.heading) sort_by(ui, *answer.heading);
@@ -178,7 +181,7 @@ void lines_view(Ui& ui, const Box& box) {
         w.key = "order";
         ui.want(std::move(w));
     }
-    lines_foot(ui, foot);
+    if (!tight) lines_foot(ui, foot);
 }
 
 } // namespace
@@ -189,6 +192,10 @@ std::string line_words(const OrderLine& line) {
     if (!line.size.empty()) out.append(" #").append(line.size);
     if (!line.who.empty()) out.append(", for ").append(line.who);
     return out;
+}
+
+bool only_table(const Ui& ui, const Box& box) {
+    return ui.typing.grid.editing && box.height < 8.0F * control_height(ui);
 }
 
 float refused_line(Ui& ui, const Box& box) {
@@ -355,8 +362,7 @@ void preview_view(Ui& ui, const Box& box) {
 void panel_orders(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const float high = control_height(ui);
-    // A keyboard that came up over a small screen leaves room for the table alone.
-    const bool tight = ui.typing.grid.editing && box.height < 8.0F * high;
+    const bool tight = only_table(ui, box);
     if (!tight) views_row(ui, {box.x, box.y, box.width, high});
     const ImGuiIO& io = ImGui::GetIO();
     const int step = (ImGui::IsKeyPressed(ImGuiKey_PageDown) ? 1 : 0) -

@@ -19,6 +19,9 @@ void cost_view(Ui& ui, const Box& box);
 void people_view(Ui& ui, const Box& box);
 void paper_view(Ui& ui, const Box& box);
 
+/// Whether there is room for the table alone: a cell is typed into, and a keyboard may lie over the rest.
+[[nodiscard]] bool only_table(const Ui& ui, const Box& box);
+
 /// A line below a table: what was refused, or nothing; how high it is.
 float refused_line(Ui& ui, const Box& box);
 

@@ -86,7 +86,8 @@ void stock_view(Ui& ui, const Box& box) {
     const float high = control_height(ui);
     const float foot = std::max(high, 2.0F * ui.fonts.small->FontSize);
     const Box below{in.x, in.bottom() - foot, in.width, foot};
-    in.height -= foot + grid;
+    const bool tight = only_table(ui, box);
+    in.height -= tight ? 0.0F : foot + grid;
     in.height -= refused_line(ui, in);
     const std::vector<int>& order = ordered(
         ui, 1, static_cast<int>(book.items.size()), static_cast<int>(columns.size()),
@@ -122,6 +123,7 @@ void stock_view(Ui& ui, const Box& box) {
                        .append(std::to_string(low));
     rows.sums[0].append(low == 1 ? " is low" : " are low");
     rows.sums[7] = write_money(money_of(worth));
+    if (tight) rows.sums.clear();
     GridAnswer answer = draw_grid(ui, "stock", in, columns, rows, ui.typing.grid,
                                   ui.typing.order.column, ui.typing.order.down);
     if (answer.heading) sort_by(ui, *answer.heading);
@@ -134,9 +136,9 @@ void stock_view(Ui& ui, const Box& box) {
         ui.want(std::move(w));
     }
     const int here = id_of(ui.typing.grid.row);
-    const bool put_away =
-        button(ui, "Put away",
-               {below.right() - 7.0F * ui.sizes.small, below.y, 7.0F * ui.sizes.small, high});
+    const bool put_away = !tight && button(ui, "Put away",
+                                           {below.right() - 7.0F * ui.sizes.small, below.y,
+                                            7.0F * ui.sizes.small, high});
     if ((answer.remove || put_away) && here != 0) {
         Wish w = wish(WishKind::book_remove, here);
         w.key = "stock";
@@ -147,7 +149,7 @@ void stock_view(Ui& ui, const Box& box) {
         w.key = "stock";
         ui.want(std::move(w));
     }
-    history(ui, {below.x, below.y, below.width - 7.5F * ui.sizes.small, below.height});
+    if (!tight) history(ui, {below.x, below.y, below.width - 7.5F * ui.sizes.small, below.height});
 }
 
 } // namespace wrapwright

@@ -126,14 +126,34 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
     const float room = box.width - grid;
     const float whole = font->CalcTextSizeA(font->FontSize, FLT_MAX, 0.0F, from, to).x;
     const float fit = font->FontSize * std::min(1.0F, room / std::max(1.0F, whole));
-    const float size = std::max(fit, reach_size(ui));
-    const ImVec2 taken = font->CalcTextSizeA(size, FLT_MAX, 0.0F, from, to);
-    const float x = box.x + std::max(0.5F * grid, 0.5F * (box.width - taken.x));
+    float size = std::max(fit, reach_size(ui));
+    const ImU32 ink = im(primary ? c.accent_ink : c.ink);
     list.PushClipRect(corner(box), far_corner(box), true);
-    list.AddText(font, size, {x, box.y + 0.5F * (box.height - taken.y)},
-                 im(primary ? c.accent_ink : c.ink), from, to);
+    const auto line = [&](std::string_view part, float y) {
+        const auto [a, b] = span(part);
+        const ImVec2 taken = font->CalcTextSizeA(size, FLT_MAX, 0.0F, a, b);
+        list.AddText(font, size, {box.x + std::max(0.5F * grid, 0.5F * (box.width - taken.x)), y},
+                     ink, a, b);
+        return taken.x <= box.width;
+    };
+    // The blank that is nearest to the middle.
+    std::size_t blank = words.find(' ', words.size() / 2);
+    const std::size_t before = words.rfind(' ', words.size() / 2);
+    if (before != words.npos &&
+        (blank == words.npos || words.size() / 2 - before < blank - words.size() / 2)) {
+        blank = before;
+    }
+    bool fits = true;
+    if (whole * size > room * font->FontSize && blank != words.npos) { // then over two lines
+        size = std::min(size, 0.48F * box.height);
+        const float y = box.y + 0.5F * box.height;
+        fits = line(words.substr(0, blank), y - size);
+        fits = line(words.substr(blank + 1), y) && fits;
+    } else {
+        fits = line(words, box.y + 0.5F * (box.height - size));
+    }
     list.PopClipRect();
-    ui.texts.push_back({std::string(words), size, taken.x <= box.width});
+    ui.texts.push_back({std::string(words), size, fits});
     return pressed;
 }
 

@@ -302,7 +302,7 @@ void App::check_texts() {
 }
 
 Duration App::may_sleep() const {
-    if (frames_due_ > 0) return {};
+    if (frames_due_ > 0 || typing_.grid.fresh_edit) return {};
     if (ImGui::GetIO().WantTextInput) return seconds(0.5); // the cursor blinks
     return std::max(Duration{}, next_change(model_) - backend_->wall_clock());
 }

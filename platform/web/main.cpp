@@ -72,6 +72,8 @@ EMSCRIPTEN_KEEPALIVE int ww_start() {
     io.GetClipboardTextFn = copied_text;
     io.SetClipboardTextFn = copy_text;
     io.ConfigInputTextCursorBlink = !page::wants_calm();
+    if (page::has_coarse_pointer())
+        io.MouseSource = ImGuiMouseSource_TouchScreen; // until told otherwise
     Result<Backend> backend = Backend::open({});
     if (!backend.ok()) return failed(backend.error()) ? 1 : 0;
     bench.backend.emplace(std::move(backend).value());

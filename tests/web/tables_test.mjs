@@ -41,9 +41,17 @@ for (const [name, profile] of [['landscape', small], ['portrait', upright]]) {
     });
     await tapCell(tablet, 'what');
     assert.equal(await page.evaluate(() => inGesture), 'line', 'the keyboard opens within the tap');
-    await write(tablet, 'Hen hackle');
+    await write(tablet, 'Hen');
     await tablet.until('a line of stock', s => s.items === 1);
+    // What is typed counts when something else is tapped, too.
+    await tapCell(tablet, 'what');
+    await tablet.until('a field', s => s.fields.some(f => f[5]));
+    await tablet.cdp.send('Input.insertText', { text: ' hackle' });
+    await tablet.settle();
+    await tapCell(tablet, 'on hand', 1);
+    await tablet.until('the other field', s => s.fields.some(f => f[0] === 'on hand' && f[5]));
     await tapCell(tablet, 'on hand');
+    await tablet.until('the first line', s => s.fields.some(f => f[0] === 'on hand' && f[5]));
     assert.deepEqual(await inFocus(tablet), ['line', 'decimal'], 'a number has the keypad');
     await write(tablet, '12');
 
@@ -53,6 +61,7 @@ for (const [name, profile] of [['landscape', small], ['portrait', upright]]) {
     assert.match(file.suggestedFilename(), /^stock-[\d-]+\.csv$/);
     const lines = readFileSync(await file.path(), 'utf8').trim().split('\r\n');
     assert.equal(lines.length, 2);
+    assert.match(lines[1], /Hen hackle/);
     for (let i = 1; i <= 40; ++i) lines.push(lines[1].replace('Hen hackle', `Dubbing ${i}`));
     const table = path.join(tablet.data, 'bought.csv');
     writeFileSync(table, lines.join('\r\n'));

@@ -24,10 +24,9 @@ async function tie(tablet, until) {
 
 for (const [name, profile] of [['landscape', full ? landscape : small], ['portrait', full ? portrait : upright]]) {
   test(`without a network a fly is tied, measured and given away by touch, ${name}`, () => withTablet(profile, async (tablet, server) => {
-    const { page } = tablet;
-    await page.waitForFunction(() => navigator.serviceWorker.controller);
+    await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
     await server.stop();
-    await page.reload();
+    await tablet.page.reload();
     await tablet.ready();
 
     await tablet.begin();
@@ -47,6 +46,7 @@ for (const [name, profile] of [['landscape', full ? landscape : small], ['portra
     await tie(tablet, of);
     await tablet.look(`whole-${name}-done`);
 
+    const { page } = tablet; // the new browser's
     // Twenty millimetres of the picture's own scale, then the hook and the body.
     await tablet.tap('Check');
     await tablet.tap('Photo');
