@@ -162,7 +162,7 @@ TEST_CASE("a fly is invented from nothing, tied, changed, saved, forked, found a
     CHECK(got(store.box()).at({own, "14"}) == BoxCount{1, 0});
 
     const std::string text = got(store.recipe_text(fork));
-    CHECK(got(read_recipe(text)).provenance.version_of == own);
+    CHECK(got(read_recipe(text)).provenance.version_of == "Culvert Creeper");
     CHECK(bytes_of(std::filesystem::path(data) / "shared" / (fork + ".json")) == text);
     CHECK(got(read_letter(got(write_letter(got(read_recipe(text)))))) == text);
 }
