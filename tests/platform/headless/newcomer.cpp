@@ -5,6 +5,7 @@
 #include "core/share/letter.h"
 #include "platform/store/store.h"
 #include "tests/platform/cli/program.h"
+#include "tests/support/demo.h"
 
 #include <doctest/doctest.h>
 #include <sstream>
@@ -165,4 +166,50 @@ TEST_CASE("a fly is invented from nothing, tied, changed, saved, forked, found a
     CHECK(got(read_recipe(text)).provenance.version_of == "Culvert Creeper");
     CHECK(bytes_of(std::filesystem::path(data) / "shared" / (fork + ".json")) == text);
     CHECK(got(read_letter(got(write_letter(got(read_recipe(text)))))) == text);
+}
+
+TEST_CASE("a bundle is opened by its name, looked at, and taken in with its photo") {
+    const Scratch scratch;
+    const std::string data = (scratch.folder() / "data").string();
+    const std::string bundle = (scratch.folder() / "club.json").string();
+    const std::string photo = scratch.file("side.jpg", "not really a photo");
+    Recipe other = demo("weirfoot-jig").recipe;
+    other.notes = "slimmer";
+    const std::string changed = scratch.file("changed.json", write_recipe(other));
+    REQUIRE(wrapwright::test::wrapwright(
+                {"bundle", "sill-dun", changed, "--photo", "sill-dun/14=" + photo, "-o", bundle})
+                .code == 0);
+    const std::string script =
+        scratch.file("open.txt", "press Write\npress Text\npress file\ntype " + bundle +
+                                     "\nkey enter\nwait 0.2\n"
+                                     "press Take them in\n");
+    const Ran ran = run_program(WW_SHOTS, {script, "--data", data, "--width", "1280", "--height",
+                                           "800", "-o", scratch.folder().string()});
+    CAPTURE(ran.err);
+    REQUIRE(ran.code == 0);
+    Store store = got(Store::open(data, 1'777'600'000));
+    CHECK(got(store.revisions("sill-dun")).size() == 1); // it was here already
+    CHECK(got(store.revisions("weirfoot-jig")).size() == 2);
+    CHECK(got(store.recipe_text("weirfoot-jig")) == write_recipe(other));
+    const auto photos = got(store.photos("sill-dun", "14"));
+    REQUIRE(photos.size() == 1);
+    CHECK(got(store.photo_bytes(photos[0].id)) == "not really a photo");
+}
+
+TEST_CASE("a file of a newer program is shown to be read, and the library stays as it was") {
+    const Scratch scratch;
+    const std::string data = (scratch.folder() / "data").string();
+    std::string text = write_recipe(demo("sill-dun").recipe);
+    text.replace(text.find("\"version\": 1"), 12, "\"version\": 9");
+    const std::string newer = scratch.file("newer.json", text);
+    const std::string script =
+        scratch.file("open.txt", "press Write\npress Text\npress file\ntype " + newer +
+                                     "\nkey enter\nwait 0.2\npress Sill Dun##shared 0\n");
+    const Ran ran = run_program(WW_SHOTS, {script, "--data", data, "--width", "1280", "--height",
+                                           "800", "-o", scratch.folder().string()});
+    CAPTURE(ran.err);
+    REQUIRE(ran.code == 0);
+    Store store = got(Store::open(data, 1'777'600'000));
+    CHECK(got(store.revisions("sill-dun")).size() == 1);
+    CHECK(got(store.recipe_text("sill-dun")).find("\"version\": 1") != std::string::npos);
 }
