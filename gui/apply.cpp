@@ -153,7 +153,10 @@ Applied Answer::take(const Wish& wish) {
     case WishKind::edit_version:
     case WishKind::edit_back:
     case WishKind::edit_new: edit(wish); break;
+    case WishKind::open_file: effect(EffectKind::open_file, wish.text); break;
+    case WishKind::open_text: open_text(wish.text); break;
     case WishKind::library_ask: ask_library(wish.key, wish.text); break;
+    case WishKind::box_cell: box_cell(wish.key, wish.number, wish.text); break;
     case WishKind::help_view: m.help_view = static_cast<HelpView>(wish.number); break;
     case WishKind::tour: take_tour(wish.number); break;
     default: check(wish); break;

@@ -80,7 +80,9 @@ enum class WishKind : unsigned char {
     edit_loose,   ///< number = LooseAsk, x = of which, text
     edit_version, ///< number = VersionAsk, x = of which, text
     library_ask,  ///< key = what is asked of the list, text
-    share,        ///< number = ShareAsk, text
+    box_cell,     ///< of the fly box: key = recipe, number = its column, text
+    open_file,    ///< text = file
+    open_text,    ///< a file that was dropped or picked: text = what is in it
     help_view,    ///< number = HelpView
     tour,         ///< number = its stop; -1 leaves it
     edit_back,    ///< to the newest revision; what was written since goes into the history

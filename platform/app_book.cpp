@@ -79,7 +79,6 @@ Result<bool> App::settle_stock(Model& next) {
     if (next.read_only || sitting_ == 0 || !next.fly || next.events.empty()) return true;
     const auto items = store_.stock_items();
     if (!items.ok()) return items.error();
-    if (items.value().empty() && next.book.tying == 0) return true;
     const auto entries = store_.entries_of_sitting(sitting_);
     if (!entries.ok()) return entries.error();
     BookChange change;
