@@ -99,18 +99,20 @@ class Answer {
     void write();
     void take_tour(int stop);
     void ask_library(const std::string& key, const std::string& text);
+    void box_cell(const std::string& recipe, int column, const std::string& text);
     void edit(const Wish& wish);
     void edit_all(const std::vector<Edit>& edits, std::string_view joins, std::string row);
     void edit_changed();
     void edit_add(const std::string& list, const std::string& line);
     void edit_pick(const std::string& list);
-    void edit_op(int index);
+    void edit_op(int index, const std::string& said);
     void edit_drop(const std::string& row);
     void edit_move(const std::string& row, int to);
     void edit_size(int by);
     void edit_sized(const Wish& wish);
     void edit_loose(const Wish& wish);
     void edit_version(const Wish& wish);
+    void open_text(const std::string& text);
     /// Turns that a press still counts at this stop.
     [[nodiscard]] double turns_left() {
         if (!at_work(model())) return 0.0;

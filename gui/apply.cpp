@@ -26,7 +26,8 @@ bool names_something(const Wish& wish) {
     case WishKind::edit_view: return within(static_cast<int>(EditView::versions) + 1);
     case WishKind::help_view: return within(static_cast<int>(HelpView::tour) + 1);
     case WishKind::check_view: return within(static_cast<int>(CheckView::batch) + 1);
-    case WishKind::orders_view: return within(static_cast<int>(OrdersView::people) + 1);
+    case WishKind::orders_view: return within(static_cast<int>(OrdersView::paper) + 1);
+    case WishKind::page: return within(static_cast<int>(Paper::swap_tags) + 1);
     case WishKind::mark:
     case WishKind::unmark: return within(static_cast<int>(photo_spots));
     case WishKind::scale_by: return within(static_cast<int>(ScaleBy::gape) + 1);
@@ -152,7 +153,10 @@ Applied Answer::take(const Wish& wish) {
     case WishKind::edit_version:
     case WishKind::edit_back:
     case WishKind::edit_new: edit(wish); break;
+    case WishKind::open_file: effect(EffectKind::open_file, wish.text); break;
+    case WishKind::open_text: open_text(wish.text); break;
     case WishKind::library_ask: ask_library(wish.key, wish.text); break;
+    case WishKind::box_cell: box_cell(wish.key, wish.number, wish.text); break;
     case WishKind::help_view: m.help_view = static_cast<HelpView>(wish.number); break;
     case WishKind::tour: take_tour(wish.number); break;
     default: check(wish); break;

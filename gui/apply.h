@@ -14,11 +14,13 @@ enum class EffectKind : unsigned char {
     duplicate,     ///< text = id
     favourite,     ///< text = id, number
     search,        ///< text
+    keep_box, ///< key = recipe, text = size, number and event.number = have and want; -1: not said
     save_setting,  ///< key, text
     keep_fall,     ///< the model's last
     drop_fall,     ///< number
     keep_weighing, ///< the model's; where it has none, those of this fly are put away
     pick_file,     ///< number = FileKind
+    open_file,     ///< text = file: a recipe, a bundle, a text, a photo, a backup
     give_recipe,   ///< as a file: text = id
     open_photo,    ///< text = file
     recall_photo,  ///< number = its id
@@ -37,6 +39,7 @@ enum class EffectKind : unsigned char {
     table_in,      ///< key, text = file
     table_out,     ///< key
     order_page,    ///< number = line
+    page,          ///< number = Paper
     tie_line,      ///< number = line
     rank,          ///< how fast the library's flies sink
     save_frame,    ///< the picture of `number`, a moment

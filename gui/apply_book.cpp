@@ -250,6 +250,7 @@ void Answer::book(const Wish& wish) {
         break;
     case WishKind::table_out: effect(EffectKind::table_out).key = wish.key; break;
     case WishKind::order_page: effect(EffectKind::order_page).number = wish.number; break;
+    case WishKind::page: effect(EffectKind::page).number = wish.number; break;
     case WishKind::people: people(wish.key, static_cast<double>(wish.x)); break;
     case WishKind::class_clock: class_clock(wish.number); break;
     default: break;

@@ -35,6 +35,18 @@ AmountOf measure_of(std::string_view key) {
 std::vector<Edit> typed_edits(const Recipe& recipe, const std::string& path,
                               const std::string& text) {
     std::vector<Edit> edits{{EditKind::set, path, text, 0, 0}};
+    // A hook that is measured stays of its kind: a jig is not filled in as a wet hook.
+    const std::size_t measured = path.find(".measured.");
+    if (measured != std::string::npos && !text.empty()) {
+        const RowPlace at = place_of(path.substr(0, measured));
+        const auto i = static_cast<std::size_t>(at.index);
+        if (at.list == "bases" && i < recipe.bases.size() && recipe.bases[i].family &&
+            !recipe.bases[i].measured) {
+            edits.push_back({EditKind::set, path.substr(0, measured) + ".measured.family",
+                             std::string(name(*recipe.bases[i].family)), 0, 0});
+        }
+        return edits;
+    }
     const Amount* now = amount_at(recipe, path);
     if (now == nullptr) return edits;
     std::vector<std::string> ids;
@@ -96,7 +108,7 @@ void Answer::edit_pick(const std::string& list) {
     run_draft(work);
 }
 
-void Answer::edit_op(int index) {
+void Answer::edit_op(int index, const std::string& said) {
     EditWork& work = model().edit;
     if (!work.picking || index < 0 || static_cast<std::size_t>(index) >= work.next.size()) return;
     const NextOp picked = work.next[static_cast<std::size_t>(index)];
@@ -109,6 +121,7 @@ void Answer::edit_op(int index) {
         const auto& parts = work.draft().recipe.parts;
         json += ", \"part\": " + quoted(parts[static_cast<std::size_t>(picked.part)].id);
     }
+    json += said_of_operation(work.draft().recipe, said);
     const std::string list = row_of("steps", static_cast<int>(work.pick_step)) + ".actions";
     const int at = static_cast<int>(work.pick_action);
     ++work.pick_action; // the next one follows it
@@ -181,7 +194,7 @@ void Answer::edit(const Wish& wish) {
         break;
     case WishKind::edit_add: edit_add(wish.key, wish.text); break;
     case WishKind::edit_pick: edit_pick(wish.key); break;
-    case WishKind::edit_op: edit_op(wish.number); break;
+    case WishKind::edit_op: edit_op(wish.number, wish.text); break;
     case WishKind::edit_drop: edit_drop(wish.text); break;
     case WishKind::edit_move: edit_move(wish.text, wish.number); break;
     case WishKind::edit_undo:

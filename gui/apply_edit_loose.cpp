@@ -18,12 +18,23 @@ void Answer::edit_loose(const Wish& wish) {
         if (m.edit.loose->shared) effect(EffectKind::share); // what is here already is the store's
         return;
     }
+    if (what == LooseAsk::away) {
+        m.edit.loose.reset();
+        return;
+    }
     if (!m.edit.loose) return;
     auto work = std::make_shared<LooseWork>(*m.edit.loose);
     work->trouble.clear();
     const int of = static_cast<int>(wish.x);
     switch (what) {
-    case LooseAsk::text: break;
+    case LooseAsk::text:
+    case LooseAsk::away: break;
+    case LooseAsk::choose:
+        if (of >= 0 && static_cast<std::size_t>(of) < work->takes.size()) {
+            const auto i = static_cast<std::size_t>(of);
+            work->takes[i] = next_choice(work->rows[i].kind, work->takes[i]);
+        }
+        break;
     case LooseAsk::take:
         if (of >= 0 && static_cast<std::size_t>(of) < work->accepted.size()) {
             const auto i = static_cast<std::size_t>(of);
@@ -50,6 +61,15 @@ void Answer::edit_loose(const Wish& wish) {
     }
     }
     m.edit.loose = std::move(work);
+}
+
+void Answer::open_text(const std::string& text) {
+    Model& m = model();
+    show(Screen::edit);
+    if (!m.edit.history) return;
+    m.edit.picking = false;
+    m.edit.view = EditView::loose;
+    edit_loose(wish(WishKind::edit_loose, static_cast<int>(LooseAsk::text), text));
 }
 
 } // namespace wrapwright::detail

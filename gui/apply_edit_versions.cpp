@@ -44,7 +44,8 @@ void Answer::edit_version(const Wish& wish) {
     case VersionAsk::name:
     case VersionAsk::fork:
     case VersionAsk::copy:
-    case VersionAsk::file: {
+    case VersionAsk::file:
+    case VersionAsk::bundle: {
         Effect& e = effect(EffectKind::version, wish.text);
         e.number = wish.number;
         e.event.number = of;

@@ -58,22 +58,6 @@ void Answer::take_tour(int stop) {
     if (on) show(stops[static_cast<std::size_t>(stop)].screen);
 }
 
-void Answer::ask_library(const std::string& key, const std::string& text) {
-    LibraryAsk& ask = model().library_ask;
-    if (key == "order") {
-        ask.order = static_cast<RecipeOrder>((static_cast<int>(ask.order) + 1) % 3);
-    } else if (key == "favourites") {
-        ask.favourites = !ask.favourites;
-    } else if (key == "size") {
-        ask.size = text;
-    } else if (key == "tag") {
-        ask.tag = text;
-    } else if (key == "material") {
-        ask.material = text;
-    }
-    effect(EffectKind::search, model().search);
-}
-
 void Answer::open_what_if() {
     Model& m = model();
     if (m.screen == Screen::what_if) return show(Screen::bench);

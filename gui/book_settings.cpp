@@ -33,7 +33,8 @@ constexpr MoneyRow moneys[] = {
 };
 
 constexpr std::string_view minutes_key = "minutes a day", curve_key = "learning curve",
-                           currency_key = "currency", roster_key = "swap roster";
+                           currency_key = "currency", roster_key = "swap roster",
+                           paper_key = "paper", maker_key = "tied by";
 
 /// Seven numbers, Monday first; one stands for all.
 bool take_minutes(std::array<double, 7>& out, std::string_view text) {
@@ -112,6 +113,8 @@ void add_texts(const BookSettings& s, std::vector<std::pair<std::string, std::st
     out.emplace_back(curve_key, s.wright ? "Wright" : "Crawford");
     out.emplace_back(currency_key, s.currency);
     out.emplace_back(roster_key, text_of(s.roster));
+    out.emplace_back(paper_key, s.letter ? "letter" : "A4");
+    out.emplace_back(maker_key, s.maker);
 }
 
 bool take_setting(BookSettings& s, std::string_view key, std::string_view text) {
@@ -137,6 +140,16 @@ bool take_setting(BookSettings& s, std::string_view key, std::string_view text) 
     }
     if (key == roster_key) {
         s.roster = roster_of(text);
+        return true;
+    }
+    if (key == paper_key) {
+        if (text != "letter" && text != "A4") return false;
+        s.letter = text == "letter";
+        return true;
+    }
+    if (key == maker_key) {
+        if (text.size() > 60) return false;
+        s.maker = text;
         return true;
     }
     if (key != currency_key || text.size() > 20) return false;

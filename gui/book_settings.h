@@ -28,6 +28,8 @@ struct BookSettings {
     double fee = 0.0, tax = 0.0;  ///< shares of the price, 0 to 0.45; a tax of 0 is no column
     std::string currency{};       ///< a word
     std::vector<Sender> roster{}; ///< of the swap that is on
+    bool letter = false;          ///< paper of letter size and 3 x 5 in cards; else A4 and A6
+    std::string maker{};          ///< whose name tags and labels bear
     friend bool operator==(const BookSettings&, const BookSettings&) = default;
 };
 

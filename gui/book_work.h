@@ -11,7 +11,19 @@
 
 namespace wrapwright {
 
-enum class OrdersView : unsigned char { lines, stock, needs, days, cost, people };
+enum class OrdersView : unsigned char { lines, stock, needs, days, cost, people, paper };
+
+/// What can be written for a printer.
+enum class Paper : unsigned char {
+    card,
+    handout,
+    handout_left, ///< the pictures mirrored
+    tags,
+    labels,
+    list,
+    gauge,
+    swap_tags ///< for everybody of the swap
+};
 
 struct BookWork {
     std::shared_ptr<const Book> book{}; ///< nothing until a screen of it was opened

@@ -1,9 +1,7 @@
-#include "gui/edit_fields.h"
+#include "gui/edit_form.h"
 
 #include "core/material/material.h"
-#include "core/recipe/amount_words.h"
 #include "core/units/hook_size.h"
-#include "core/units/number_words.h"
 
 #include <algorithm>
 #include <array>
@@ -16,89 +14,6 @@ std::string joined(const std::vector<std::string>& words) {
     std::string text;
     for (const std::string& word : words) text.append(text.empty() ? "" : ", ").append(word);
     return text;
-}
-
-template <class E>
-std::vector<std::string> words_to(E last) {
-    std::vector<std::string> all;
-    all.reserve(static_cast<std::size_t>(last) + 1);
-    for (int i = 0; i <= static_cast<int>(last); ++i) {
-        all.emplace_back(name(static_cast<E>(i)));
-    }
-    return all;
-}
-
-/// Collects the fields of one row; each call is a line of the form.
-class Form {
-  public:
-    Form(const EditWork& work, std::string base) : work_(work), base_(std::move(base)) {}
-
-    Field& words(std::string_view key, std::string_view label, const std::string& text,
-                 std::string_view help) {
-        Field& f = fields_.emplace_back();
-        f.path = base_.empty() ? std::string(key) : base_ + "." + std::string(key);
-        f.label = label;
-        f.help = help;
-        f.text = text;
-        if (const Unread* unread = work_.draft().unread_at(f.path)) {
-            f.text = unread->text;
-            f.wrong = unread->why;
-        }
-        return f;
-    }
-    /// `number` is what the amount came to on this hook, where the fly could be run.
-    void amount(std::string_view key, std::string_view label, const Amount& amount,
-                const Number* number, std::string_view help) {
-        Field& f = words(key, label, amount.text, help);
-        if (!f.wrong.empty()) return;
-        const Reading& r = amount.at(work_.size);
-        f.said = understood(r);
-        const bool table = !amount.by_size.empty();
-        if (table && !f.said.empty()) f.said += " at #" + write_hook_size(work_.size);
-        if (r.kind == AmountKind::relative && number != nullptr && number->given &&
-            number->unit == Unit::length) {
-            f.said += ": " + length_words(Length{number->value}, false) + " on this #" +
-                      write_hook_size(work_.size);
-        }
-        const bool word = amount.reading.kind == AmountKind::word && !table;
-        if (word || !amount.is.empty()) {
-            words(std::string(key) + ".is", "  in numbers", amount.is,
-                  "The number that you mean by these words, such as 8 fibres. It is printed beside "
-                  "them and the run uses it.");
-        }
-    }
-    void spot(std::string_view key, std::string_view label, const Spot& spot,
-              std::string_view help) {
-        Field& f = words(key, label, spot.text, help);
-        f.kind = FieldKind::spot;
-        if (f.wrong.empty()) f.said = understood(spot);
-    }
-    void flag(std::string_view key, std::string_view label, bool on, std::string_view help) {
-        Field& f = words(key, label, on ? "yes" : "", help);
-        f.kind = FieldKind::flag;
-    }
-    void pick(std::string_view key, std::string_view label, std::string_view now,
-              std::vector<std::string> options, std::string_view help) {
-        Field& f = words(key, label, std::string(now), help);
-        f.kind = FieldKind::pick;
-        f.options = std::move(options);
-    }
-    void text(std::string_view key, std::string_view label, const std::string& now,
-              std::string_view help) {
-        words(key, label, now, help).kind = FieldKind::text;
-    }
-    std::vector<Field> take() { return std::move(fields_); }
-
-  private:
-    const EditWork& work_;
-    std::string base_;
-    std::vector<Field> fields_{};
-};
-
-std::vector<std::string> ids_with_nothing(const auto& list) {
-    std::vector<std::string> ids{""};
-    for (const auto& entry : list) ids.push_back(entry.id);
-    return ids;
 }
 
 std::vector<Field> head_fields(const EditWork& work) {
@@ -217,6 +132,10 @@ std::vector<Field> part_fields(const EditWork& work, std::size_t i) {
     form.amount("pitch", "From turn to turn", p.pitch, n ? &n->pitch : nullptr, "0.8 mm.");
     form.amount("diameter", "Thick", p.diameter, n ? &n->diameter : nullptr,
                 "Diameter when it is wound: 2 mm, 0.6 bead.");
+    if (r.bases.size() > 1 || !p.base.empty()) {
+        form.pick("base", "On which", p.base, ids_with_nothing(r.bases),
+                  "Of the hooks and shanks; none is the first.");
+    }
     form.words("side", "Side", p.side, "Top, below, near, far, round.");
     form.words("copies", "Copies", p.copies == 1 ? std::string() : std::to_string(p.copies),
                "Pairs and repeats: 2.");
@@ -237,6 +156,8 @@ std::vector<Field> step_fields(const EditWork& work, std::size_t i) {
     form.text("landmark", "Look for", s.landmark, "How one sees that it is right.");
     form.text("tip", "Tip", s.tip, "Shown on request at the bench.");
     form.text("caution", "Caution", s.caution, "Your own, beside the usual ones.");
+    form.words("picture", "Picture", s.picture,
+               "The name of a photo of this step, as it lies beside the recipe.");
     static constexpr std::array<std::string_view, 3> stages{"each", "all first", "all last"};
     form.pick("batch", "In a batch", stages[static_cast<std::size_t>(s.batch)],
               {"each", "all first", "all last"},
@@ -302,6 +223,14 @@ std::vector<Field> action_fields(const EditWork& work, std::size_t step, std::si
     Form form(work, row_of(row_of("steps", static_cast<int>(step)) + ".actions",
                            static_cast<int>(index)));
     form.pick("part", "Part", a.part, ids_with_nothing(r.parts), "The part that it is done for.");
+    if (r.bases.size() > 1 || !a.base.empty()) {
+        form.pick("base", "On which", a.base, ids_with_nothing(r.bases),
+                  "Of the hooks and shanks; none is where the last action was.");
+        std::vector<std::string> others = ids_with_nothing(r.parts);
+        for (const Base& base : r.bases) others.push_back(base.id);
+        form.pick("other", "Over, or joined to", a.other, std::move(others),
+                  "A part that it goes over, or the hook that it joins.");
+    }
     constexpr std::string_view place =
         "A landmark (eye, bead, middle, point, barb, bend), a share (0.3 shank), an end (front of "
         "body), or so much behind one of these. Or press it on the hook.";
@@ -346,6 +275,9 @@ std::vector<Field> fields_of(const EditWork& work) {
     const auto i = static_cast<std::size_t>(std::max(0, at.index));
     if (at.list == "parts" && i < r.parts.size()) return part_fields(work, i);
     if (at.list == "materials" && i < r.materials.size()) return material_fields(work, i);
+    if (at.list == "bases" && i < r.bases.size()) return base_fields(work, i);
+    if (at.list == "joints" && i < r.joints.size()) return joint_fields(work, i);
+    if (at.list == "targets" && i < r.targets.size()) return target_fields(work, i);
     const StepPlace place = step_of(work.row);
     if (place.step && *place.step < r.steps.size()) {
         if (!place.action) return step_fields(work, *place.step);
@@ -362,6 +294,9 @@ std::string row_title(const EditWork& work) {
     const auto i = static_cast<std::size_t>(std::max(0, at.index));
     if (at.list == "parts" && i < r.parts.size()) return "Part: " + r.parts[i].role;
     if (at.list == "materials" && i < r.materials.size()) return "Material";
+    if (at.list == "bases" && i < r.bases.size()) return "Tied on: " + r.bases[i].kind;
+    if (at.list == "joints" && i < r.joints.size()) return "Joint";
+    if (at.list == "targets" && i < r.targets.size()) return "Target: " + r.targets[i].part;
     const StepPlace place = step_of(work.row);
     if (place.step && *place.step < r.steps.size()) {
         std::string title = "Step " + std::to_string(*place.step + 1);

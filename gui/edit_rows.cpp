@@ -34,6 +34,25 @@ class Outline {
                 std::string(name(m.kind)), 0);
         }
         adds("materials", "add a material, as fine copper wire", 0);
+        heading("Tied on");
+        for (std::size_t i = 0; i < r_.bases.size(); ++i) {
+            const Base& b = r_.bases[i];
+            row(row_of("bases", static_cast<int>(i)), b.text.empty() ? b.kind : b.text,
+                b.measured ? b.kind + ", measured" : b.kind, 0);
+        }
+        for (std::size_t i = 0; i < r_.joints.size(); ++i) {
+            const Joint& j = r_.joints[i];
+            row(row_of("joints", static_cast<int>(i)), j.from + " to " + j.to,
+                j.length.text.empty() ? "joint" : "joint, " + j.length.text, 0);
+        }
+        adds("bases", "add a hook, shank, tube or needle", 0);
+        if (r_.bases.size() > 1) adds("joints", "add a joint, as braided wire, 12 mm", 0);
+        heading("Targets of its own");
+        for (std::size_t i = 0; i < r_.targets.size(); ++i) {
+            const OwnTarget& t = r_.targets[i];
+            row(row_of("targets", static_cast<int>(i)), t.part, t.length.text, 0);
+        }
+        adds("targets", "add a target, as tail: half the shank", 0);
         return std::move(rows_);
     }
 

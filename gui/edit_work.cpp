@@ -31,6 +31,8 @@ int entries_of(const Recipe& recipe, const std::string& list) {
     if (list == "parts") return static_cast<int>(recipe.parts.size());
     if (list == "materials") return static_cast<int>(recipe.materials.size());
     if (list == "bases") return static_cast<int>(recipe.bases.size());
+    if (list == "joints") return static_cast<int>(recipe.joints.size());
+    if (list == "targets") return static_cast<int>(recipe.targets.size());
     if (list == "steps") return static_cast<int>(recipe.steps.size());
     const StepPlace at = step_of(list);
     if (!at.step || *at.step >= recipe.steps.size()) return 0;

@@ -54,10 +54,25 @@ class Draw {
         at_.text = std::move(text);
     }
 
+    /// Takes the letters that were typed since the last frame.
+    static std::string letters() {
+        std::string typed;
+        auto& queue = ImGui::GetIO().InputQueueCharacters;
+        for (const ImWchar c : queue) {
+            if (c < 32) continue;
+            char utf8[5] = {};
+            typed += ImTextCharToUtf8(utf8, c);
+        }
+        queue.resize(0);
+        return typed;
+    }
+
     /// Arrows, and what begins an edit; nothing while another field has the letters.
     void walk() {
         ImGuiIO& io = ImGui::GetIO();
-        if (io.WantTextInput || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
+        // The toolkit still says so in the frame after an edit.
+        const bool others = io.WantTextInput && ImGui::GetFrameCount() > at_.ended + 1;
+        if (others || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
         const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
         const int page = std::max(1, static_cast<int>(box_.height / high_) - 2);
         if (pressed(ImGuiKey_DownArrow)) ++at_.row;
@@ -85,12 +100,7 @@ class Draw {
         }
         if (io.KeyCtrl || io.KeyAlt) return;
         // Letters begin anew what stands in the cell.
-        std::string typed;
-        for (const ImWchar c : io.InputQueueCharacters) {
-            if (c < 32) continue;
-            char utf8[5] = {};
-            typed += ImTextCharToUtf8(utf8, c);
-        }
+        std::string typed = letters();
         if (!typed.empty()) begin_edit(std::move(typed));
     }
 
@@ -100,6 +110,7 @@ class Draw {
         answer_.column = at_.column;
         answer_.text = std::move(text);
         at_.editing = false;
+        at_.ended = ImGui::GetFrameCount();
         at_.row = std::max(0, at_.row + down); // past the last: the new row to come
         at_.column = std::clamp(at_.column + on, 0, count() - 1);
         if (down != 0) answer_.moved = true;
@@ -276,7 +287,11 @@ class Draw {
 
     void edit(Box in) {
         in.width = std::max(in.width, std::min(14.0F * size_, box_.right() - in.x - 3.0F * grid));
-        if (at_.fresh_edit) ImGui::SetKeyboardFocusHere();
+        const bool fresh = at_.fresh_edit;
+        if (fresh) { // the field is not awake yet, and would let these go
+            ImGui::SetKeyboardFocusHere();
+            at_.text += letters();
+        }
         ImGui::PushTabStop(false);
         const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
         ui_.fields.back().label = title(at_.column);
@@ -284,13 +299,14 @@ class Draw {
         ImGui::PopTabStop();
         const bool active = ImGui::IsItemActive();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
-        if (at_.fresh_edit && active && state != nullptr) {
+        const bool wakes = fresh && active && state != nullptr;
+        if (wakes) {
             state->ClearSelection();
             state->Stb.cursor = state->CurLenW;
             at_.fresh_edit = false;
         }
         const bool tab = ImGui::IsKeyPressed(ImGuiKey_Tab);
-        if (entered) {
+        if (entered || (wakes && ImGui::IsKeyPressed(ImGuiKey_Enter, false))) {
             end_edit(at_.text, 1, 0);
         } else if (tab && !at_.fresh_edit) {
             end_edit(at_.text, 0, ImGui::GetIO().KeyShift ? -1 : 1);

@@ -117,9 +117,11 @@ void take_keys(const Model& model, Typing& typing, Wishes& wishes) {
             continue;
         }
         // A table takes the letters and its own keys.
-        if (model.screen == Screen::orders && model.sheet == Sheet::closed) {
+        const bool box = model.screen == Screen::library && model.library.ask.box;
+        if ((box || model.screen == Screen::orders) && model.sheet == Sheet::closed) {
             if (typing.grid.editing || io.WantTextInput) continue;
             if (word == "escape") wishes.push_back(wish(Command::close));
+            if (box) continue;
             if (word == "ctrl z") wishes.push_back(wish(WishKind::book_undo));
             if (word == "ctrl y") wishes.push_back(wish(WishKind::book_redo));
             continue;

@@ -7,6 +7,7 @@
 #include "gui/book_work.h"
 #include "gui/check_work.h"
 #include "gui/edit_work.h"
+#include "gui/library_work.h"
 #include "gui/open_fly.h"
 #include "gui/picture.h"
 #include "gui/settings.h"
@@ -46,13 +47,6 @@ enum class Sheet : unsigned char {
 /// What a file is picked for.
 enum class FileKind : unsigned char { photo, camera, recipe, backup, table };
 
-/// One recipe of the library, as its list shows it.
-struct LibraryRow {
-    std::string id, name, fly_class, sizes, tags;
-    bool favourite = false;
-    friend bool operator==(const LibraryRow&, const LibraryRow&) = default;
-};
-
 /// How fast a fly of the library sinks, without a tippet at 10 degrees.
 struct Sinker {
     std::string id, name;
@@ -80,17 +74,6 @@ struct WrapsView {
     float zoom = 1.0F;                    ///< 1: the whole fly
     float shift_x = 0.0F, shift_y = 0.0F; ///< of the middle, shares of the picture's height
     friend bool operator==(const WrapsView&, const WrapsView&) = default;
-};
-
-/// What the list of recipes is sorted by.
-enum class RecipeOrder : unsigned char { name, fly_class, newest };
-
-/// What is asked of the list of recipes beside the words of a search.
-struct LibraryAsk {
-    RecipeOrder order = RecipeOrder::name;
-    bool favourites = false;               ///< alone
-    std::string size{}, tag{}, material{}; ///< empty: any
-    friend bool operator==(const LibraryAsk&, const LibraryAsk&) = default;
 };
 
 /// What the screen for help shows.
@@ -140,12 +123,11 @@ struct Model {
     CheckWork check{};
     EditWork edit{};
     std::shared_ptr<const TradeWords> trade_words{}; ///< that loose text is read by
-    LibraryAsk library_ask{};
     HelpView help_view = HelpView::keys;
     int tour = -1; ///< its stop; -1: it is not taken
     BookWork book{};
 
-    std::vector<LibraryRow> library{};
+    LibraryWork library{};
     std::string search{};
     double screen_dots_per_mm = 0.0; ///< as the screen tells; 0 where it does not
     std::string screen_name{};       ///< of the screen, for what is measured on it

@@ -48,8 +48,8 @@ Places places(const Ui& ui, const Box& box) {
 float acts(Ui& ui, const Box& box) {
     const EditWork& work = ui.model.edit;
     constexpr std::array<std::string_view, 4> views{"Recipe", "Sizes", "Text", "Revisions"};
-    constexpr float view_share = 1.5F, small_share = 1.0F, size_share = 2.9F, save_share = 1.4F,
-                    new_share = 1.3F;
+    constexpr float view_share = 1.4F, small_share = 0.95F, size_share = 3.5F, save_share = 1.3F,
+                    new_share = 1.2F;
     const auto count = static_cast<float>(views.size());
     constexpr float act_shares = 2.0F * small_share + size_share + save_share + new_share;
     float share = (box.width - (count + 4.0F) * grid) / (count * view_share + act_shares);

@@ -28,6 +28,8 @@ class Fields {
             const float room = wide - label - 4.0F * grid;
             tall = std::max(high_, height_of(ui_.fonts.small, f.text, room) + 1.5F * grid);
         }
+        // Where there is little room a label has lines of its own, and all of its words.
+        tall = std::max(tall, height_of(ui_.fonts.small, f.label, label));
         Box row = scroll_.row(tall + 0.25F * grid);
         row.height = tall;
         const float words = std::min(height_of(ui_.fonts.small, f.label, label), tall);

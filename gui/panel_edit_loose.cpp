@@ -29,15 +29,19 @@ void marked(Ui& ui, const Box& box, const LooseWork& work) {
     const std::string& text = work.text;
     const float room = box.width - 4.0F * grid;
     const char* const begin = text.data();
-    const char* const end = begin + text.size();
+    // What is read ends there too; the rest is kept and not drawn, or a frame would take seconds.
+    const char* const end = begin + std::min(text.size(), most_loose_bytes);
     const auto wide = [&](const char* a, const char* b) {
         return font->CalcTextSizeA(line, FLT_MAX, 0.0F, a, b).x;
     };
     const ImVec2 mouse = ImGui::GetIO().MousePos;
     const bool clicked = ImGui::IsMouseClicked(ImGuiMouseButton_Left) && ImGui::IsWindowHovered();
+    const char* stop = begin; // where the line ends: looked for once for each
     for (const char* at = begin; at < end;) {
-        const char* stop = std::find(at, end, '\n');
-        const char* fits = font->CalcWordWrapPositionA(1.0F, at, stop, room);
+        if (stop <= at) stop = std::find(at, end, '\n');
+        // No row has more letters than this, and a line may have a million.
+        const char* const most = at + std::min<std::ptrdiff_t>(stop - at, 1000);
+        const char* fits = font->CalcWordWrapPositionA(1.0F, at, most, room);
         if (fits <= at) fits = stop;
         const Box row = scroll.row(line + 6.0F);
         if (!ImGui::IsRectVisible(corner(row), far_corner(row))) {
@@ -95,21 +99,24 @@ void proposals(Ui& ui, const Box& box, const LooseWork& work) {
         const Box row = scroll.row(tall + 0.5F * grid);
         write(ui, ui.fonts.small, ui.colours.warn, {row.x, row.y, room, tall + 1.0F}, note);
     }
+    // Of very many pieces only those in sight are measured and drawn, in a line each.
+    const bool many = work.loose.pieces.size() > 500;
     for (std::size_t i = 0; i < work.loose.pieces.size(); ++i) {
         const Piece& p = work.loose.pieces[i];
         if (!shows(work, i)) continue;
         const bool text = p.kind == PieceKind::text;
-        const std::string words = piece_words(work, p);
         const float in_by = p.in >= 0 ? 3.0F * grid : 0.0F;
         const float room = 0.62F * (box.width - in_by) - 6.0F * grid;
+        const std::string words = many ? std::string() : piece_words(work, p);
         const float lines = std::clamp(height_of(ui.fonts.small, words, room), line, 3.0F * line);
         Box row = scroll.row(std::max(high, lines + grid));
+        if (many && !ImGui::IsRectVisible(corner(row), far_corner(row))) continue;
         row.x += in_by;
         row.width -= in_by;
         const Icon icon = work.accepted[i] ? Icon::ticked : Icon::empty;
         const char* aside = text ? "stays as text" : p.sure ? "" : "perhaps";
         const bool picked = static_cast<int>(i) == ui.typing.edit_op_at;
-        std::string label = words;
+        std::string label = many ? piece_words(work, p) : words;
         label.append("##piece ").append(std::to_string(i));
         if (row_button(ui, label, aside, picked, row, text ? nullptr : &icon, text)) {
             ui.typing.edit_op_at = static_cast<int>(i);
@@ -119,7 +126,22 @@ void proposals(Ui& ui, const Box& box, const LooseWork& work) {
     }
 }
 
-/// Recipes that came whole: what each would change here.
+std::string shared_words(MergeKind kind, TakeAs as) {
+    switch (kind) {
+    case MergeKind::fresh: return as == TakeAs::left ? "new here: left" : "new here: taken in";
+    case MergeKind::same: return "the same as yours";
+    case MergeKind::newer: return "of a newer program: to be read here, not taken in";
+    case MergeKind::differs: break;
+    }
+    switch (as) {
+    case TakeAs::left: return "differs from yours: left";
+    case TakeAs::taken: return "differs: becomes your newest revision";
+    case TakeAs::beside: break;
+    }
+    return "differs: taken beside yours, on its own";
+}
+
+/// Recipes that came whole: what each would change here; pressing one chooses what becomes of it.
 void whole(Ui& ui, const Box& box, const LooseWork& work) {
     Scroll scroll(ui, "shared", box);
     const float room = box.width - 4.0F * grid;
@@ -128,21 +150,48 @@ void whole(Ui& ui, const Box& box, const LooseWork& work) {
         const Box row = scroll.row(high + 0.5F * grid);
         write(ui, ui.fonts.small, colour, {row.x, row.y, room, high + 1.0F}, text);
     };
-    say(ui.colours.soft, "This text holds recipes whole: nothing has to be guessed.");
-    for (const MergeRow& row : work.rows) {
-        std::string words = row.name + ": ";
-        switch (row.kind) {
-        case MergeKind::fresh: words += "new here"; break;
-        case MergeKind::same: words += "the same as yours, byte for byte"; break;
-        case MergeKind::differs:
-            words += "differs from yours; it would be its newest revision";
-            break;
-        case MergeKind::newer: words += "of a newer program: it can be read, not taken in"; break;
+    say(ui.colours.soft, "This holds recipes whole: nothing has to be guessed.");
+    if (!work.shared->note.empty()) say(ui.colours.ink, work.shared->note);
+    const float high = std::max(control_height(ui), 2.0F * ui.fonts.small->FontSize + grid);
+    for (std::size_t i = 0; i < work.rows.size(); ++i) {
+        const MergeRow& row = work.rows[i];
+        const Icon icon = work.takes[i] == TakeAs::left ? Icon::empty : Icon::ticked;
+        const bool choice = row.kind == MergeKind::fresh || row.kind == MergeKind::differs;
+        std::string label = row.name;
+        label.append("##shared ").append(std::to_string(i));
+        if (row_button(ui, label, shared_words(row.kind, work.takes[i]), false, scroll.row(high),
+                       choice ? &icon : nullptr)) {
+            ui.want(ask(LooseAsk::choose, static_cast<int>(i)));
         }
-        say(row.kind == MergeKind::newer ? ui.colours.warn : ui.colours.ink, words);
+        if (row.kind == MergeKind::newer) say(ui.colours.warn, work.shared->recipes[i].newer);
         for (const Change& change : row.changes) say(ui.colours.soft, "  " + change_words(change));
     }
+    const std::size_t photos = work.shared->photos.size();
+    if (photos > 0) {
+        say(ui.colours.ink, std::to_string(photos) +
+                                (photos == 1 ? " photo comes" : " photos come") + " with them.");
+    }
     for (const std::string& why : work.shared->refused) say(ui.colours.warn, why);
+}
+
+/// A file in place of what is pasted; how high the row is, and whether it is typed into.
+float file_row(Ui& ui, const Box& in, bool& typed) {
+    const float high = control_height(ui);
+    if (ui.model.picks_files) {
+        if (button(ui, "Open a file", {in.x, in.y, in.width, high})) {
+            ui.want(wish(WishKind::pick_file, static_cast<int>(FileKind::recipe)));
+        }
+        return high + grid;
+    }
+    const float wide = std::min(6.0F * ui.sizes.small, 0.35F * in.width);
+    const bool entered = line_edit(ui, "##file", "a file, or drop it here", ui.typing.loose_file,
+                                   {in.x, in.y, in.width - wide - grid, high});
+    typed = ImGui::IsItemActive();
+    const bool open = button(ui, "Open file", {in.right() - wide, in.y, wide, high});
+    if ((open || entered) && !ui.typing.loose_file.empty()) {
+        ui.want(wish(WishKind::open_file, 0, ui.typing.loose_file));
+    }
+    return high + grid;
 }
 
 } // namespace
@@ -169,16 +218,30 @@ void edit_loose(Ui& ui, const Box& box) {
     const Box bar{in.x, in.bottom() - high, in.width, high};
     in.height -= high + grid;
     if (typing) {
-        if (ui.typing.fresh) ImGui::SetKeyboardFocusHere();
-        text_edit(ui, "##loose", ui.typing.loose, in);
-        if (button(ui, "Read it", bar, true)) {
+        bool naming = false;
+        const float file = file_row(ui, in, naming);
+        in.y += file;
+        in.height -= file;
+        // Into an empty field the clipboard is taken as it is, byte for byte and whatever its length.
+        const bool paste = ImGui::GetIO().KeyCtrl && ImGui::IsKeyPressed(ImGuiKey_V, false) &&
+                           ui.typing.loose.empty() && !naming;
+        const char* clip = paste ? ImGui::GetClipboardText() : nullptr;
+        const bool pasted = clip != nullptr && *clip != '\0';
+        if (ui.typing.fresh && !pasted) ImGui::SetKeyboardFocusHere();
+        if (!pasted) text_edit(ui, "##loose", ui.typing.loose, in);
+        if (pasted || button(ui, "Read it", bar, true)) {
             ui.typing.edit_open.clear();
             ui.typing.edit_op_at = 0;
-            ui.want(ask(LooseAsk::text, 0, ui.typing.loose));
+            ui.want(ask(LooseAsk::text, 0, pasted ? std::string(clip) : ui.typing.loose));
         }
     } else {
         marked(ui, in, *work.loose);
-        if (button(ui, "Change the text", bar)) {
+        if (work.loose->shared || work.loose->text.size() > most_loose_bytes) {
+            if (button(ui, "Another text", bar)) {
+                ui.typing.loose.clear();
+                ui.want(ask(LooseAsk::away));
+            }
+        } else if (button(ui, "Change the text", bar)) {
             ui.typing.loose = work.loose->text;
             ui.typing.edit_open = "loose";
         }
@@ -208,7 +271,13 @@ void edit_loose(Ui& ui, const Box& box) {
     }
     if (work.loose->shared) {
         whole(ui, in, *work.loose);
-        if (button(ui, "Take them in", foot, true)) ui.want(ask(LooseAsk::merge));
+        const bool any = std::any_of(work.loose->takes.begin(), work.loose->takes.end(),
+                                     [](TakeAs as) { return as != TakeAs::left; });
+        const bool photos = !work.loose->shared->photos.empty();
+        const bool unseen = work.loose->takes.empty(); // what is here was not looked up yet
+        if ((any || photos || unseen) && button(ui, "Take them in", foot, true)) {
+            ui.want(ask(LooseAsk::merge));
+        }
         return;
     }
     proposals(ui, in, *work.loose);

@@ -110,8 +110,10 @@ void entry(Ui& ui, const EditRow& row, const Box& box, bool settling) {
         ImGui::SetScrollHereY(0.5F);
     }
     const std::string label = row.label + "###row " + row.row;
-    const bool pressed =
-        row_button(ui, label, row.aside, picked, box, row.trouble ? &flag : nullptr);
+    // The name of the fly has the whole line where the line is short.
+    const bool alone = row.row.empty() && box.width < 15.0F * ui.sizes.small;
+    const bool pressed = row_button(ui, label, alone ? std::string() : row.aside, picked, box,
+                                    row.trouble ? &flag : nullptr);
     const bool by_key = pressed && ImGui::IsKeyPressed(ImGuiKey_Enter, false);
     const bool focused = ImGui::IsItemFocused();
     if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left, drag_start) &&

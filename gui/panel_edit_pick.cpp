@@ -1,5 +1,6 @@
 // What can be done next: letters narrow the list, enter takes the row, and it stays for the next.
 
+#include "core/recipe/card_line.h"
 #include "gui/panel_edit_parts.h"
 
 #include <algorithm>
@@ -67,7 +68,7 @@ void edit_choices(Ui& ui, const Box& box) {
     }
     const std::string before = ui.typing.edit_filter;
     const bool entered =
-        line_edit(ui, "##operation", "type letters of it, such as tie tail", ui.typing.edit_filter,
+        line_edit(ui, "##operation", "as tie tail at bend, 3 turns", ui.typing.edit_filter,
                   {in.x, in.y, in.width - done - grid, high});
     const bool typing = ImGui::IsItemActive();
     const bool left =
@@ -79,20 +80,27 @@ void edit_choices(Ui& ui, const Box& box) {
         ui.typing.edit_row_focus = true;
     }
     take(high + grid);
+    // "tie tail at bend, 3 turns": the words before say what, those after say where and how much.
+    const std::size_t end = operation_end(ui.typing.edit_filter);
+    const std::string what = ui.typing.edit_filter.substr(0, end);
+    const std::string said = ui.typing.edit_filter.substr(end);
     std::vector<int> rows;
     rows.reserve(work.next.size());
     for (std::size_t i = 0; i < work.next.size(); ++i) {
-        if (fits(work, work.next[i], ui.typing.edit_filter)) {
-            rows.push_back(static_cast<int>(i));
-        }
+        if (fits(work, work.next[i], what)) rows.push_back(static_cast<int>(i));
     }
+    // Those that begin with what was typed stand first: "rib" is to rib, before binding a rib down.
+    const std::string first = what.substr(0, what.find(' '));
+    std::stable_partition(rows.begin(), rows.end(), [&](int i) {
+        return words_of(work, work.next[static_cast<std::size_t>(i)]).starts_with(first);
+    });
     int& at = ui.typing.edit_op_at;
     const int was = at;
     if (typing && ImGui::IsKeyPressed(ImGuiKey_DownArrow)) ++at;
     if (typing && ImGui::IsKeyPressed(ImGuiKey_UpArrow)) --at;
     at = std::clamp(at, 0, std::max(0, static_cast<int>(rows.size()) - 1));
     const auto pick = [&](int index) {
-        ui.want(wish(WishKind::edit_op, index));
+        ui.want(wish(WishKind::edit_op, index, said));
         ui.typing.edit_line_focus = true;
         if (!work.next[static_cast<std::size_t>(index)].possible) return;
         ui.typing.edit_filter.clear();

@@ -98,18 +98,24 @@ void edit_versions(Ui& ui, const Box& box) {
         }
         take(high + grid);
     }
-    // Two rows of what can be done with the whole recipe.
+    // Three rows of what can be done with the whole recipe.
     const float half = 0.5F * (in.width - grid);
-    const Box foot{in.x, in.bottom() - 2.0F * high - grid, in.width, 2.0F * high + grid};
+    const float rows = 3.0F * high + 2.0F * grid;
+    const Box foot{in.x, in.bottom() - rows, in.width, rows};
     in.height -= foot.height + grid;
     {
         Scroll scroll(ui, "revisions", in);
+        const bool narrow = in.width < 15.0F * ui.sizes.small;
         for (const VersionsWork::Row& row : work.rows) {
             std::string label = std::to_string(row.number) + "  " +
                                 (row.note.empty() ? std::string("without a name") : row.note);
+            // Where there is little room the day stands in a second line.
+            if (narrow) label.append(", ").append(row.made);
             label.append("##revision ").append(std::to_string(row.number));
             const bool picked = row.number == work.picked;
-            if (row_button(ui, label, row.made, picked, scroll.row(high))) {
+            const float tall = narrow ? high + ui.fonts.small->FontSize : high;
+            if (row_button(ui, label, narrow ? std::string() : row.made, picked,
+                           scroll.row(tall))) {
                 ui.typing.version_name = row.note;
                 ui.want(ask(VersionAsk::pick, row.number));
             }
@@ -121,7 +127,10 @@ void edit_versions(Ui& ui, const Box& box) {
     }
     const float second = foot.y + high + grid;
     if (button(ui, "Save as file", {foot.x, second, half, high})) ui.want(ask(VersionAsk::file));
-    if (button(ui, "Back to it", {foot.x + half + grid, second, half, high})) {
+    if (button(ui, "With photos", {foot.x + half + grid, second, half, high})) {
+        ui.want(ask(VersionAsk::bundle));
+    }
+    if (button(ui, "Back to it", {foot.x, second + high + grid, foot.width, high})) {
         ui.want(ask(VersionAsk::back, work.picked));
     }
 

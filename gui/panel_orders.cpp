@@ -9,8 +9,9 @@ namespace wrapwright {
 
 namespace {
 
-constexpr std::array<std::string_view, 6> views{"Orders", "Stock", "Needs",
-                                                "Days",   "Cost",  "Classes"};
+constexpr std::array<std::string_view, 7> views{"Orders", "Stock",   "Needs", "Days",
+                                                "Cost",   "Classes", "Paper"};
+constexpr int view_count = static_cast<int>(views.size());
 
 const LineNeed* need_of(const Model& m, std::int64_t line) {
     if (!m.book.work) return nullptr;
@@ -305,7 +306,7 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
 namespace {
 
 void views_row(Ui& ui, const Box& box) {
-    const float wide = (box.width - 5.0F * grid) / 6.0F;
+    const float wide = (box.width - (view_count - 1) * grid) / view_count;
     for (std::size_t i = 0; i < views.size(); ++i) {
         const bool on = static_cast<std::size_t>(ui.model.book.view) == i;
         const Box at{box.x + static_cast<float>(i) * (wide + grid), box.y, wide, box.height};
@@ -368,7 +369,8 @@ void panel_orders(Ui& ui, const Box& box) {
                      (ImGui::IsKeyPressed(ImGuiKey_PageUp) ? 1 : 0);
     if (io.KeyCtrl && step != 0 && !ui.typing.grid.editing) {
         ui.typing.grid = {};
-        ui.want(wish(WishKind::orders_view, (static_cast<int>(m.book.view) + step + 6) % 6));
+        ui.want(wish(WishKind::orders_view,
+                     (static_cast<int>(m.book.view) + step + view_count) % view_count));
     }
     const float top = tight ? 0.0F : high + grid;
     const Box ground{box.x, box.y + top, box.width, box.height - top};
@@ -392,6 +394,7 @@ void panel_orders(Ui& ui, const Box& box) {
     case OrdersView::days: days_view(ui, in); break;
     case OrdersView::cost: cost_view(ui, in); break;
     case OrdersView::people: people_view(ui, in); break;
+    case OrdersView::paper: paper_view(ui, in); break;
     }
 }
 

@@ -160,7 +160,10 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     ImGuiIO& io = ImGui::GetIO();
     Shown shown;
     typing.fresh = typing.screen != model.screen || typing.sheet != model.sheet;
-    if (typing.screen != model.screen) typing.key_for = -1;
+    if (typing.screen != model.screen) {
+        typing.key_for = -1;
+        typing.grid.editing = false; // of another screen's table
+    }
     typing.screen = model.screen;
     typing.sheet = model.sheet;
     Ui ui{model, typing, fonts, sizes, palette(model.settings.theme)};

@@ -46,13 +46,15 @@ struct Typing {
     std::string edit_filter{};            ///< letters of the operation that is looked for
     std::string edit_open{};              ///< path of the field whose choices are open
     std::string edit_spot{};              ///< path of the field that had the keys last
-    std::string loose{};                  ///< text that is pasted
+    std::string loose{}, loose_file{};    ///< text that is pasted; a file to open instead
     std::string version_name{};           ///< for the revision that is picked
     std::string sized_path{}, sized{};    ///< cell of the table by size that is typed into
     std::string filter_size{}, filter_tag{}, filter_material{}; ///< of the list of recipes
-    std::string edit_drag{};                                    ///< row that is dragged
-    int edit_focus = -1;                                        ///< field that gets the keys next
-    int edit_op_at = 0;                                         ///< the operation that enter takes
+    std::string filter_from{}, filter_to{};
+    bool narrowing = false;       ///< what narrows the list is open
+    std::string edit_drag{};      ///< row that is dragged
+    int edit_focus = -1;          ///< field that gets the keys next
+    int edit_op_at = 0;           ///< the operation that enter takes
     bool edit_row_focus = false;  ///< the row that is picked gets the keys next
     bool edit_line_focus = false; ///< the line that adds does
     GridPlace grid{};             ///< of the table that is open

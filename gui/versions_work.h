@@ -19,6 +19,7 @@ enum class VersionAsk : unsigned char {
     sitting, ///< what was done differently in this sitting, as a revision
     copy,    ///< as a text for a letter, to the clipboard
     file,    ///< as a file of its own
+    bundle,  ///< as a file with all its photos
 };
 
 struct VersionsWork {

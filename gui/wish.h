@@ -80,7 +80,9 @@ enum class WishKind : unsigned char {
     edit_loose,   ///< number = LooseAsk, x = of which, text
     edit_version, ///< number = VersionAsk, x = of which, text
     library_ask,  ///< key = what is asked of the list, text
-    share,        ///< number = ShareAsk, text
+    box_cell,     ///< of the fly box: key = recipe, number = its column, text
+    open_file,    ///< text = file
+    open_text,    ///< a file that was dropped or picked: text = what is in it
     help_view,    ///< number = HelpView
     tour,         ///< number = its stop; -1 leaves it
     edit_back,    ///< to the newest revision; what was written since goes into the history
@@ -98,6 +100,7 @@ enum class WishKind : unsigned char {
     table_take,   ///< does what was shown, or, number = 0, does not
     table_out,    ///< key = "stock" or "order"
     order_page,   ///< number = line
+    page,         ///< of the open fly, for a printer: number = Paper
     people,       ///< key = what is counted, x = how many
     class_clock,  ///< number: 0 start or stop, 1 next step, -1 back, 2 and 3 a hand up or down
     pick_file,    ///< by the system's own dialog: number = FileKind

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <imgui.h>
+#include <utility>
 
 namespace wrapwright {
 
@@ -38,10 +39,11 @@ Result<App> App::open(Backend& backend, const AppWish& wish) {
     if (!store.ok()) return store.error();
     Result<SceneTexture> scenes = SceneTexture::make(backend.gl());
     if (!scenes.ok()) return scenes.error();
-    App app(backend, std::move(store).value(), std::move(scenes).value());
-    const Result<bool> started = app.start(wish);
+    // Not on the stack: g++ 12 warns of its vectors.
+    std::unique_ptr<App> app(new App(backend, std::move(store).value(), std::move(scenes).value()));
+    const Result<bool> started = app->start(wish);
     if (!started.ok()) return started.error();
-    return app;
+    return std::move(*app);
 }
 
 Result<bool> App::start(const AppWish& wish) {
@@ -117,6 +119,7 @@ Result<bool> App::open_file(const AppWish& wish) {
             const auto saved =
                 store_.save_revision(recipe.value(), text.value(), "from a file", today());
             if (!saved.ok()) return saved.error();
+            stock_finder_.forget(id);
         }
     }
     std::string hook;
@@ -257,6 +260,7 @@ void App::catch_up() {
     model_.now = std::max(model_.now, backend_->wall_clock());
     answer(wish(WishKind::tick_clock));
     for (const std::string& file : backend_->dropped()) take_file(file);
+    for (const std::string& file : std::exchange(files_, {})) take_file(file);
 }
 
 /// Each stop once, while the voice is on.
@@ -288,6 +292,7 @@ Result<bool> App::frame() {
     for (const Wish& w : shown_.wishes) answer(w);
     if (!shown_.wishes.empty()) wake();
     rank_some();
+    find_some();
     if (frames_due_ == 0 && !checked_) check_texts();
     return true;
 }

@@ -7,6 +7,7 @@
 #include "platform/backend.h"
 #include "platform/gl/scene_texture.h"
 #include "platform/order_facts.h"
+#include "platform/stock_finder.h"
 #include "platform/store/store.h"
 
 #include <array>
@@ -81,6 +82,10 @@ class App {
     [[nodiscard]] Result<bool> open_size(const std::string& size, Model& next);
     [[nodiscard]] Result<bool> duplicate(const std::string& id, Model& next);
     [[nodiscard]] Result<bool> list(Model& next);
+    void narrow_to_stock(std::optional<HookSize> size, const Book& book, LibraryWork& library);
+    [[nodiscard]] Result<bool> lay_box(const Book& book, LibraryWork& library);
+    [[nodiscard]] Result<bool> keep_box(const Effect& effect, Model& next);
+    void find_some();
     /// Draws the fly as it is after a moment, large and from where it is looked at, into a PNG.
     [[nodiscard]] Result<bool> save_picture(const Model& model, int moment,
                                             const std::filesystem::path& file);
@@ -88,8 +93,10 @@ class App {
     [[nodiscard]] Result<bool> give_recipe(const std::string& id, Model& next);
     [[nodiscard]] Result<bool> back_up(std::filesystem::path to, Model& next);
     void take_file(const std::string& file);
-    void take_text_of_file(std::string text);
     void take_table(const std::string& file);
+    /// Opens a recipe's file where nothing has to be asked; whether that was so.
+    [[nodiscard]] Result<bool> open_plainly(const std::string& file, std::string_view text);
+    [[nodiscard]] Result<bool> share_file(bool with_photos, Model& next);
     void read_aloud();
     [[nodiscard]] std::filesystem::path pictures_folder() const;
     [[nodiscard]] Result<bool> keep_measure(const Effect& effect, Model& next);
@@ -127,6 +134,7 @@ class App {
                                           Model& next);
     [[nodiscard]] Result<bool> write_book_table(const std::string& key, Model& next);
     [[nodiscard]] Result<bool> write_order_page(std::int64_t line, Model& next);
+    [[nodiscard]] Result<bool> write_recipe_page(Paper which, Model& next);
     [[nodiscard]] Result<bool> tie_line(std::int64_t id, Model& next);
     /// What an effect on stock and orders asks.
     [[nodiscard]] Result<bool> carry_out_book(const Effect& effect, Model& next);
@@ -150,6 +158,11 @@ class App {
     std::vector<Sinker> ranked_{};
     bool to_rank_ = false, ranking_ = false;
     FactFinder facts_{};
+    StockFinder stock_finder_{};
+    /// What the list of recipes waits for.
+    enum class LibraryDue : unsigned char { nothing, weights, stock };
+    LibraryDue library_due_ = LibraryDue::nothing;
+    bool weighed_ = false; ///< every recipe was
     std::optional<UiRenderer> ui_{};
     std::optional<TypeSizes> lettered_{};
     float lettered_scale_ = 1.0F;
@@ -159,7 +172,8 @@ class App {
     GlTexture photo_{}; ///< that is open
     int frames_due_ = settle_frames;
     long frames_ = 0;
-    bool checked_ = false; ///< the store's long texts
+    bool checked_ = false;             ///< the store's long texts
+    std::vector<std::string> files_{}; ///< that were named in a field, to be opened
 };
 
 } // namespace wrapwright

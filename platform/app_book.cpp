@@ -79,7 +79,6 @@ Result<bool> App::settle_stock(Model& next) {
     if (next.read_only || sitting_ == 0 || !next.fly || next.events.empty()) return true;
     const auto items = store_.stock_items();
     if (!items.ok()) return items.error();
-    if (items.value().empty() && next.book.tying == 0) return true;
     const auto entries = store_.entries_of_sitting(sitting_);
     if (!entries.ok()) return entries.error();
     BookChange change;
@@ -179,6 +178,7 @@ Result<bool> App::carry_out_book(const Effect& effect, Model& next) {
     case EffectKind::keep_book: return keep_book(effect, next);
     case EffectKind::table_in: return look_into_table(effect, next);
     case EffectKind::table_out: return write_book_table(effect.key, next);
+    case EffectKind::page: return write_recipe_page(static_cast<Paper>(effect.number), next);
     case EffectKind::order_page: return write_order_page(effect.number, next);
     case EffectKind::tie_line: return tie_line(effect.number, next);
     default: return true;

@@ -40,7 +40,11 @@ Result<bool> App::open_draft(Model& next) {
         say(next, "Here is what you were writing; it is not saved as a revision yet");
     }
     const HookSize size = work.size;
+    const EditView view = work.view;
+    auto loose = work.loose; // a text that was dropped on the window opens this screen
     work = begin_writing(work.id, std::move(draft), saved.value(), size);
+    work.view = view;
+    work.loose = std::move(loose);
     return true;
 }
 
@@ -55,6 +59,7 @@ Result<bool> App::save_recipe(const std::string& note, Model& next) {
     const Recipe& recipe = work.draft().recipe;
     const auto saved = store_.save_revision(recipe, write_recipe(recipe), note, today());
     if (!saved.ok()) return saved.error();
+    stock_finder_.forget(work.id);
     work.saved = std::make_shared<const Recipe>(recipe);
     work.history->settle();
     if (const Result<bool> kept = keep_draft(next); !kept.ok()) return kept;

@@ -8,8 +8,6 @@
 
 namespace wrapwright {
 
-static_assert(static_cast<int>(LibrarySort::newest) == static_cast<int>(RecipeOrder::newest));
-
 namespace {
 
 std::string list_of(const std::vector<std::string>& names) {
@@ -22,19 +20,9 @@ std::string list_of(const std::vector<std::string>& names) {
     return list;
 }
 
-/// A name with nothing in it that a folder could mean otherwise.
-std::string plain_name(std::string stem) {
-    for (char& c : stem) {
-        const bool plain =
-            (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
-        if (!plain) c = '_';
-    }
-    return stem;
-}
-
 /// "weirfoot-jig-14"
 std::string picture_stem(const Model& model) {
-    return plain_name(model.fly->id + "-" + write_hook_size(model.fly->size));
+    return file_stem(model.fly->id + "-" + write_hook_size(model.fly->size));
 }
 
 void say(Model& model, std::string words) {
@@ -63,6 +51,7 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
         return done.ok() ? list(next) : done;
     }
     case EffectKind::search: return list(next);
+    case EffectKind::keep_box: return keep_box(effect, next);
     case EffectKind::save_setting:
         if (next.read_only) return true; // it holds for this window alone
         return store_.set_setting(effect.key, effect.text);
@@ -74,9 +63,14 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::table_in:
     case EffectKind::table_out:
     case EffectKind::order_page:
+    case EffectKind::page:
     case EffectKind::tie_line: return carry_out_book(effect, next);
     case EffectKind::rank: to_rank_ = true; return true;
     case EffectKind::pick_file: backend_->pick(static_cast<FileKind>(effect.number)); return true;
+    case EffectKind::open_file:
+        files_.push_back(effect.text); // opened when this turn is over
+        wake();
+        return true;
     case EffectKind::give_recipe: return give_recipe(effect.text, next);
     case EffectKind::open_photo: return open_photo_file(effect.text, next);
     case EffectKind::recall_photo: return recall_photo(effect.number, next);
@@ -174,20 +168,6 @@ Result<bool> App::back_up(std::filesystem::path to, Model& next) {
     return true;
 }
 
-Result<bool> App::give_recipe(const std::string& id, Model& next) {
-    const Result<std::string> text = store_.recipe_text(id);
-    if (!text.ok()) return text.error();
-    const auto folder = std::filesystem::path(model_.data_folder) / "shared";
-    std::error_code ignored;
-    std::filesystem::create_directories(folder, ignored);
-    const auto file = folder / (plain_name(id) + ".json");
-    const Result<bool> written = write_file(file, text.value());
-    if (!written.ok()) return written;
-    say(next, "Saved as " + told_as(next, file));
-    backend_->give(file);
-    return true;
-}
-
 Result<bool> App::open_recipe(const std::string& id, Model& next) {
     const Result<std::string> text = store_.recipe_text(id);
     if (!text.ok()) return text.error();
@@ -207,46 +187,6 @@ Result<bool> App::open_size(const std::string& size, Model& next) {
     if (!fly.ok()) return fly.error();
     next = with_fly(std::move(next), fly.value());
     return recall_measures(next);
-}
-
-Result<bool> App::duplicate(const std::string& id, Model& next) {
-    const Result<std::string> text = store_.recipe_text(id);
-    if (!text.ok()) return text.error();
-    Result<Recipe> read = read_recipe(text.value());
-    if (!read.ok()) return read.error();
-    Recipe copy = std::move(read).value();
-    copy.provenance.version_of = id;
-    copy.name += " (my version)";
-    for (int n = 2; n < 1000; ++n) {
-        copy.id = id + "-" + std::to_string(n);
-        const Result<bool> added = store_.add_recipe(copy, write_recipe(copy), today());
-        if (!added.ok()) return added;
-        if (!added.value()) continue; // that one is taken
-        say(next, "Duplicated as " + copy.name);
-        return list(next);
-    }
-    return Error{
-        ErrorCode::duplicate, "'" + id + "' has a thousand versions", "give one a name", {}};
-}
-
-Result<bool> App::list(Model& next) {
-    const LibraryAsk& ask = next.library_ask;
-    LibrarySearch wanted;
-    wanted.words = next.search;
-    wanted.material = ask.material;
-    wanted.tag = ask.tag;
-    wanted.favourites = ask.favourites;
-    wanted.sort = static_cast<LibrarySort>(ask.order);
-    const Result<WrittenHookSize> size = parse_hook_size(ask.size);
-    if (!ask.size.empty() && size.ok()) wanted.size = size.value().size;
-    const auto rows = store_.search(wanted);
-    if (!rows.ok()) return rows.error();
-    next.library.clear();
-    for (const StoredRow& row : rows.value()) {
-        next.library.push_back(
-            {row.id, row.name, row.fly_class, row.sizes, row.tags, row.favourite});
-    }
-    return true;
 }
 
 Result<bool> App::look_into(const std::string& file, Model& next) {
@@ -269,6 +209,8 @@ Result<bool> App::restore(Model& next) {
     const Result<std::filesystem::path> before = store_.restore(backup_, today());
     if (!before.ok()) return before.error();
     sitting_ = 0;
+    stock_finder_.forget_all();
+    weighed_ = false;
     const auto rows = store_.library("", 1);
     if (!rows.ok()) return rows.error();
     if (!rows.value().empty()) {

@@ -2,10 +2,11 @@
 
 #include "platform/app.h"
 
+#include "core/recipe/text.h"
 #include "core/share/bundle.h"
-#include "gui/loose_work.h"
 #include "platform/files.h"
 
+#include <memory>
 #include <utility>
 
 namespace wrapwright {
@@ -16,24 +17,38 @@ void App::take_file(const std::string& file) {
     const std::string kind = std::filesystem::path(file).extension().string();
     if (kind == ".db") return answer(wish(WishKind::look_into, 0, file));
     if (kind == ".csv" || kind == ".tsv") return take_table(file);
-    if (kind != ".json" && kind != ".txt") return answer(wish(WishKind::open_photo, 0, file));
-    if (Result<std::string> text = read_file(file, most_bundle_bytes);
-        text.ok() && (kind == ".txt" || is_bundle(text.value()))) {
-        return take_text_of_file(std::move(text).value());
+    const bool text = kind == ".json" || kind == ".txt" || kind == ".md" || kind == ".text";
+    if (!text) return answer(wish(WishKind::open_photo, 0, file));
+    Result<std::string> read = read_file(file, most_bundle_bytes);
+    Result<bool> done = true;
+    if (!read.ok()) {
+        done = read.error();
+    } else if (kind == ".json") {
+        done = open_plainly(file, read.value());
+    } else {
+        done = false;
     }
-    const Result<bool> opened = open_file({.data_folder = {}, .assets = {}, .recipe = file});
-    const Result<bool> recalled = opened.ok() ? recall_measures(model_) : opened;
-    if (recalled.ok()) return;
-    const Error error = in_file(file, recalled.error());
-    model_.trouble = error.message + "; " + error.remedy;
+    if (done.ok() && !done.value()) {
+        answer(wish(WishKind::open_text, 0, std::move(read).value()));
+    }
+    if (done.ok()) return;
+    model_.trouble = file + ": " + done.error().message + "; " + done.error().remedy;
 }
 
-/// A bundle or a text is read as what is pasted is: first it is shown what it would do.
-void App::take_text_of_file(std::string text) {
-    if (model_.screen != Screen::edit) answer(wish(Command::write));
-    answer(wish(WishKind::edit_view, static_cast<int>(EditView::loose)));
-    typing_.loose = text;
-    answer(wish(WishKind::edit_loose, static_cast<int>(LooseAsk::text), std::move(text)));
+Result<bool> App::open_plainly(const std::string& file, std::string_view text) {
+    if (is_bundle(text)) return false;
+    const Result<OpenedRecipe> opened = wrapwright::open_recipe(text);
+    if (!opened.ok()) return opened.error();
+    if (!opened.value().newer.empty()) return false;
+    std::string id = opened.value().recipe.id;
+    if (id.empty()) id = std::filesystem::path(file).stem().string();
+    // One that differs from the person's own is looked at first.
+    const Result<std::string> here = store_.recipe_text(id);
+    if (here.ok() && here.value() != text) return false;
+    const auto named = std::make_unique<AppWish>(); // not on the stack: g++ 12 warns of its vectors
+    named->recipe = file;
+    const Result<bool> done = open_file(*named);
+    return done.ok() ? recall_measures(model_) : done;
 }
 
 /// Into the stock or the orders, whichever is open.

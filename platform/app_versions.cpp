@@ -1,12 +1,10 @@
-// Revisions and sharing: what the store and the clipboard are asked for.
+// Revisions: what the store and the clipboard are asked for.
 
 #include "core/recipe/text.h"
 #include "core/share/fork.h"
 #include "core/share/letter.h"
-#include "gui/loose_work.h"
 #include "gui/versions_work.h"
 #include "platform/app.h"
-#include "platform/files.h"
 
 #include <ctime>
 #include <imgui.h>
@@ -64,48 +62,6 @@ Result<bool> App::pick_version(int number, Model& next) {
     return true;
 }
 
-Result<bool> App::preview_shared(Model& next) {
-    if (!next.edit.loose || !next.edit.loose->shared) return true;
-    auto work = std::make_shared<LooseWork>(*next.edit.loose);
-    work->rows.clear();
-    for (const SharedRecipe& there : work->shared->recipes) {
-        std::optional<Recipe> here;
-        if (const auto text = store_.recipe_text(there.recipe.id); text.ok()) {
-            Result<Recipe> read = read_recipe(text.value());
-            if (read.ok()) here = std::move(read).value();
-        }
-        work->rows.push_back(merge_row(there, here));
-    }
-    next.edit.loose = std::move(work);
-    return true;
-}
-
-Result<bool> App::take_shared(Model& next) {
-    const std::shared_ptr<const LooseWork> work = next.edit.loose;
-    int fresh = 0, revised = 0;
-    std::string open;
-    for (std::size_t i = 0; i < work->rows.size(); ++i) {
-        const SharedRecipe& there = work->shared->recipes[i];
-        if (work->rows[i].kind == MergeKind::newer) continue;
-        open = there.recipe.id;
-        if (work->rows[i].kind == MergeKind::fresh) {
-            const auto added = store_.add_recipe(there.recipe, there.text, today());
-            if (!added.ok()) return added.error();
-            ++fresh;
-        } else if (work->rows[i].kind == MergeKind::differs) {
-            const auto saved =
-                store_.save_revision(there.recipe, there.text, "as it came", today());
-            if (!saved.ok()) return saved.error();
-            ++revised;
-        }
-    }
-    if (open.empty()) return true;
-    if (const Result<bool> opened = open_recipe(open, next); !opened.ok()) return opened;
-    next.edit = {};
-    say(next, std::to_string(fresh) + " new, " + std::to_string(revised) + " as a revision");
-    return true;
-}
-
 Result<bool> App::version(const Effect& effect, Model& next) {
     const EditWork& work = next.edit;
     switch (static_cast<VersionAsk>(effect.number)) {
@@ -126,18 +82,8 @@ Result<bool> App::version(const Effect& effect, Model& next) {
         say(next, "Copied: paste it into a letter or a post; Text reads it back exactly");
         return true;
     }
-    case VersionAsk::file: {
-        const auto folder = std::filesystem::path(next.data_folder) / "shared";
-        std::error_code ignored;
-        std::filesystem::create_directories(folder, ignored);
-        const auto file = folder / (work.id + ".json");
-        const Result<bool> written = write_file(file, write_recipe(work.draft().recipe));
-        if (written.ok()) {
-            say(next, "Saved as " + told_as(next, file));
-            backend_->give(file);
-        }
-        return written;
-    }
+    case VersionAsk::file: return share_file(false, next);
+    case VersionAsk::bundle: return share_file(true, next);
     case VersionAsk::back:
     case VersionAsk::sitting: break; // the model's own
     }

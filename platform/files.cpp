@@ -83,6 +83,15 @@ Result<bool> write_file(const fs::path& file, std::string_view bytes) {
     return true;
 }
 
+std::string file_stem(std::string name) {
+    for (char& c : name) {
+        const bool plain =
+            (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-';
+        if (!plain) c = '_';
+    }
+    return name;
+}
+
 Result<fs::path> assets_folder() {
     std::error_code error;
     const fs::path program = fs::read_symlink("/proc/self/exe", error).parent_path();

@@ -29,6 +29,9 @@ inline constexpr std::size_t most_file_bytes = std::size_t{8} << 20;
 /// Fails   malformed when it cannot be written; what was there before stays as it was
 [[nodiscard]] Result<bool> write_file(const std::filesystem::path& file, std::string_view bytes);
 
+/// A name for a file, with nothing in it that a folder could mean otherwise.
+[[nodiscard]] std::string file_stem(std::string name);
+
 /// The folder of recipes, hooks and icons that came with the program.
 ///
 /// Looks beside the program, one folder up, in share/wrapwright, and where it was built from.

@@ -15,8 +15,9 @@ add_library(ww_imgui STATIC EXCLUDE_FROM_ALL
   ${WW_DEPS_DIR}/imgui/misc/cpp/imgui_stdlib.cpp)
 target_include_directories(ww_imgui SYSTEM PUBLIC
   ${WW_DEPS_DIR}/imgui ${WW_DEPS_DIR}/imgui/misc/cpp)
+# Letters of 32 bits: a field of text that is touched keeps what stands beyond the first plane.
 target_compile_definitions(ww_imgui PUBLIC
-  IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_OBSOLETE_KEYIO)
+  IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_OBSOLETE_KEYIO IMGUI_USE_WCHAR32)
 target_compile_options(ww_imgui PRIVATE -w)
 if(EMSCRIPTEN) # what only its own developers look at
   target_compile_definitions(ww_imgui PRIVATE IMGUI_DISABLE_DEMO_WINDOWS IMGUI_DISABLE_DEBUG_TOOLS)

@@ -10,8 +10,8 @@ using namespace detail;
 
 namespace {
 
-std::string label(const PageFacts& facts, double width, double height, double letters, bool hole,
-                  std::string_view count) {
+/// The frame of a label, to cut along, with its hole.
+std::string frame(double width, double height, double letters, bool hole) {
     std::string out(
         "<div class=\"keep\" style=\"box-sizing: border-box; border: 0.2mm dashed #666; "
         "overflow: hidden; padding: 1.5mm; width: ");
@@ -23,6 +23,12 @@ std::string label(const PageFacts& facts, double width, double height, double le
         out.append("<div style=\"float: left; margin-right: 1mm\">").append(d.svg());
         out.append("</div>");
     }
+    return out;
+}
+
+std::string label(const PageFacts& facts, double width, double height, double letters, bool hole,
+                  std::string_view count) {
+    std::string out = frame(width, height, letters, hole);
     out.append("<b>").append(escaped(page_title(facts))).append("</b><br>\n");
     if (!count.empty()) out.append(escaped(count)).append("<br>\n");
     if (!facts.maker.empty()) out.append(escaped(facts.maker)).append("<br>\n");
@@ -34,6 +40,8 @@ std::string label(const PageFacts& facts, double width, double height, double le
     return out.append("</div>\n");
 }
 
+constexpr double tag_width = 56.0, tag_height = 20.0, tag_letters = 2.6; // mm
+
 constexpr std::string_view rows = "<div style=\"display: flex; flex-wrap: wrap; gap: 2mm\">\n";
 
 } // namespace
@@ -41,9 +49,26 @@ constexpr std::string_view rows = "<div style=\"display: flex; flex-wrap: wrap; 
 std::string toe_tags(const PageSize& size, const PageFacts& facts) {
     std::string body(rows);
     const int count = std::clamp(facts.flies, 1, 1000);
-    for (int i = 0; i < count; ++i) body.append(label(facts, 56.0, 20.0, 2.6, true, {}));
+    for (int i = 0; i < count; ++i)
+        body.append(label(facts, tag_width, tag_height, tag_letters, true, {}));
     body.append("</div>\n").append(small_scale());
     return html_page(size, "Tags: " + page_title(facts), body);
+}
+
+std::string blank_tags(const PageSize& size, const std::vector<std::string>& people, int each,
+                       std::string_view date) {
+    std::string body(rows);
+    for (const std::string& name : people) {
+        for (int i = 0; i < std::clamp(each, 1, 1000); ++i) {
+            body.append(frame(tag_width, tag_height, tag_letters, true));
+            body.append("<b>").append(escaped(name)).append("</b>");
+            if (!date.empty()) body.append(", ").append(escaped(date));
+            body.append("<br>\nFly: ____________________ #____<br>\n");
+            body.append("contains lead: yes &#9633; no &#9633;</div>\n");
+        }
+    }
+    body.append("</div>\n").append(small_scale());
+    return html_page(size, "Tags", body);
 }
 
 std::string box_labels(const PageSize& size, const PageFacts& facts) {

@@ -5,6 +5,10 @@
 #include "core/recipe/pattern.h"
 #include "core/tying/record.h"
 
+#include <string>
+#include <string_view>
+#include <vector>
+
 namespace wrapwright {
 
 /// What the pages are made from; all of it must outlive the call.
@@ -30,6 +34,11 @@ struct PageFacts {
 
 /// A tag for each fly, to cut out: who tied it, what it is, whether it has lead in it.
 [[nodiscard]] std::string toe_tags(const PageSize& size, const PageFacts& facts);
+
+/// Tags for a swap or a class: so many for each person, with his name, and lines to fill in for the fly
+/// and for lead.
+[[nodiscard]] std::string blank_tags(const PageSize& size, const std::vector<std::string>& people,
+                                     int each, std::string_view date);
 
 /// A large label for a drawer and a small one for a box.
 [[nodiscard]] std::string box_labels(const PageSize& size, const PageFacts& facts);

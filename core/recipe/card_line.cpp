@@ -141,7 +141,100 @@ std::vector<Edit> part_edits(const Recipe& recipe, int index, std::string_view l
     return edits;
 }
 
+Edit base_edit(const Recipe& recipe, int index, std::string_view line) {
+    const std::string low = detail::lowered(line);
+    std::string_view kind = "hook";
+    for (const std::string_view word : {"trailing", "shank", "tube", "needle"}) {
+        if (low.find(word) == std::string::npos) continue;
+        kind = word == "trailing" ? "trailing hook" : word;
+        break;
+    }
+    return added("bases", index,
+                 "{\"id\": " + quoted(fresh_id(kind, ids(recipe.bases))) +
+                     ", \"kind\": " + quoted(kind) + ", \"text\": " + quoted(line) + "}");
+}
+
+/// "braided wire, 12 mm": the material of a joint between the last two bases, and its length.
+std::vector<Edit> joint_edits(const Recipe& recipe, int index, std::string_view line) {
+    const std::string_view stuff = trimmed(line.substr(0, line.find(',')));
+    std::string json = "{\"id\": " + quoted(fresh_id("joint", ids(recipe.joints)));
+    if (recipe.bases.size() > 1) {
+        json += ", \"from\": " + quoted(recipe.bases[recipe.bases.size() - 2].id);
+        json += ", \"to\": " + quoted(recipe.bases.back().id);
+    }
+    const auto known =
+        std::find_if(recipe.materials.begin(), recipe.materials.end(),
+                     [&](const RecipeMaterial& m) { return m.text == stuff || m.id == stuff; });
+    std::vector<Edit> edits;
+    std::string id = known != recipe.materials.end() ? known->id : std::string();
+    if (id.empty()) {
+        id = fresh_id(stuff, ids(recipe.materials));
+        edits.push_back(added("materials", static_cast<int>(recipe.materials.size()),
+                              material_json(recipe, {}, stuff)));
+    }
+    json += ", \"material\": " + quoted(id);
+    if (line.size() > stuff.size()) {
+        const std::string member = amount_member(recipe, trimmed(line.substr(line.find(',') + 1)));
+        if (member.starts_with(", \"length\"")) json += member;
+    }
+    edits.push_back(added("joints", index, json + "}"));
+    return edits;
+}
+
+Edit target_edit(int index, std::string_view line) {
+    const std::size_t colon = line.find(':');
+    std::string json = "{\"part\": " + quoted(detail::lowered(trimmed(line.substr(0, colon))));
+    if (colon != std::string_view::npos) {
+        json += ", \"length\": " + quoted(trimmed(line.substr(colon + 1)));
+    }
+    return added("targets", index, json + "}");
+}
+
+/// A member of an action, where there are words for it.
+std::string member(const char* key, std::string_view words) {
+    if (words.empty()) return {};
+    return std::string(", \"").append(key).append("\": ").append(quoted(words));
+}
+
+/// "from bend to 0.3 shank", "at bend" or "to bend"; nothing for other words.
+std::string place_members(std::string_view piece) {
+    if (piece.starts_with("from ")) {
+        const std::size_t to = piece.find(" to ");
+        std::string members = member("from", trimmed(piece.substr(5, to - 5)));
+        if (to != std::string_view::npos) members += member("to", trimmed(piece.substr(to + 4)));
+        return members;
+    }
+    if (piece.starts_with("to ") || piece.starts_with("at ")) {
+        return member("to", trimmed(piece.substr(3)));
+    }
+    return {};
+}
+
 } // namespace
+
+std::size_t operation_end(std::string_view line) {
+    std::size_t end = line.size();
+    for (const std::string_view mark : {" from ", " to ", " at ", ","}) {
+        end = std::min(end, line.find(mark));
+    }
+    return end;
+}
+
+std::string said_of_operation(const Recipe& recipe, std::string_view said) {
+    std::string members, note;
+    while (!said.empty()) {
+        const std::string_view piece = said.substr(0, said.find(','));
+        said.remove_prefix(std::min(said.size(), piece.size() + 1));
+        const std::string_view words = trimmed(piece);
+        std::string more = place_members(words);
+        if (more.empty()) more = amount_member(recipe, words);
+        if (more.empty() && !words.empty()) note.append(note.empty() ? "" : ", ").append(words);
+        // The first that is said of a thing stands.
+        const std::string key = more.substr(0, more.find(':'));
+        if (!key.empty() && members.find(key) == std::string::npos) members += more;
+    }
+    return members + member("note", note);
+}
 
 Result<std::vector<Edit>> line_edits(const Recipe& recipe, const std::string& list, int index,
                                      const std::string& line) {
@@ -153,6 +246,9 @@ Result<std::vector<Edit>> line_edits(const Recipe& recipe, const std::string& li
     if (list == "materials") {
         return std::vector<Edit>{added(list, index, material_json(recipe, {}, words))};
     }
+    if (list == "bases") return std::vector<Edit>{base_edit(recipe, index, words)};
+    if (list == "joints") return joint_edits(recipe, index, words);
+    if (list == "targets") return std::vector<Edit>{target_edit(index, words)};
     return std::vector<Edit>{added(list, index, "{\"text\": " + quoted(words) + "}")};
 }
 

@@ -121,6 +121,13 @@ bool is_plain_number(std::string_view text) {
            decimals.find_first_not_of("0123456789") == std::string_view::npos;
 }
 
+/// Whether a measured hook has no measure any more; its family came along with the first one.
+bool measures_nothing(const Node& hook) {
+    return hook.key == "measured" &&
+           std::all_of(hook.items.begin(), hook.items.end(),
+                       [](const Node& item) { return item.key == "family"; });
+}
+
 /// Puts words at a path, in the form that its key is written in.
 bool put_words(Node& root, std::string_view path, std::string_view text) {
     const auto [parent, key] = split(path);
@@ -147,13 +154,16 @@ bool put_words(Node& root, std::string_view path, std::string_view text) {
     if (is_one_of(key, {"copies", "share", "within"}) && is_plain_number(text)) {
         value.kind = Kind::number;
     }
-    if (is_one_of(key,
-                  {"flat", "restricted", "off_hook", "optional", "over_wet", "restore_point"})) {
+    if (is_one_of(key, {"flat", "restricted", "off_hook", "optional", "over_wet", "restore_point",
+                        "dressed"})) {
         value.kind = Kind::boolean;
         value.text = text.empty() || text == "no" || text == "off" ? "false" : "true";
     }
     if (text.empty()) {
         erase_member(*object, key);
+        // Nothing of a hook was measured any more.
+        if (measures_nothing(*object))
+            erase_member(*node_at(root, split(parent).parent), "measured");
     } else if (there != nullptr) {
         *there = std::move(value);
     } else {
@@ -178,7 +188,23 @@ std::optional<std::string> take_words(Node& root, std::string_view path) {
     std::string text = node->text;
     Node* object = parent.empty() ? &root : node_at(root, parent);
     erase_member(*object, key);
+    if (measures_nothing(*object)) erase_member(*node_at(root, split(parent).parent), "measured");
     return text;
+}
+
+/// Sets aside every word of an object that reads nowhere as a whole, such as a hook of which only the
+/// wire was measured yet; whether there were any.
+bool set_aside(Node& root, const std::string& path, const std::string& why,
+               std::vector<Unread>& unread) {
+    Node* object = node_at(root, path);
+    const auto [parent, key] = split(path);
+    if (object == nullptr || key != "measured" || object->items.empty()) return false;
+    for (const Node& item : object->items) {
+        if (item.kind != Kind::text) return false;
+        unread.push_back({path + "." + item.key, item.text, why});
+    }
+    erase_member(*node_at(root, parent), key);
+    return true;
 }
 
 Node tree_of(const Draft& draft) {
@@ -210,9 +236,14 @@ Result<Draft> draft_of(Node root) {
         if (!document.error) return draft;
         const Error& error = *document.error;
         const std::string path = error.place.key;
+        std::string why = error.message + "; " + error.remedy;
         std::optional<std::string> words = take_words(root, path);
-        if (!words || i == most_unread) return error;
-        draft.unread.push_back({path, *std::move(words), error.message + "; " + error.remedy});
+        if (i == most_unread) return error;
+        if (words) {
+            draft.unread.push_back({path, *std::move(words), std::move(why)});
+        } else if (!set_aside(root, path, why, draft.unread)) {
+            return error;
+        }
     }
     return draft;
 }
@@ -239,6 +270,11 @@ void forget(Node& root, std::string_view list, const std::string& id) {
                 if (list != "materials" && names(action, "other")) erase_member(action, "other");
             }
         }
+    }
+    Node* joints = member(root, "joints");
+    if (joints != nullptr && list == "bases") {
+        std::erase_if(joints->items,
+                      [&](const Node& j) { return names(j, "from") || names(j, "to"); });
     }
     Node* parts = member(root, "parts");
     if (parts == nullptr || list == "parts") return;
@@ -328,59 +364,6 @@ Result<Draft> read_draft(std::string_view text) {
         return Error{ErrorCode::malformed, "the draft is no JSON object", "begin with {", {1, {}}};
     }
     return draft_of(std::move(root).value());
-}
-
-std::string fresh_id(std::string_view words, const std::vector<std::string>& taken) {
-    constexpr std::size_t longest = 16;
-    std::string id;
-    for (const char c : detail::lowered(words)) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        if (c == ',' || c == '(' || c == ';') break;
-        if (plain) id += c;
-        if (!plain && !id.empty() && id.back() != '-') {
-            if (id.size() >= longest) break; // whole words
-            id += '-';
-        }
-    }
-    if (id.size() > 2 * longest) id.resize(2 * longest);
-    while (!id.empty() && id.back() == '-') id.pop_back();
-    if (id.empty()) id = "new";
-    const auto is_taken = [&](const std::string& one) {
-        return std::find(taken.begin(), taken.end(), one) != taken.end();
-    };
-    if (!is_taken(id)) return id;
-    for (int n = 2;; ++n) {
-        const std::string numbered = id + "-" + std::to_string(n);
-        if (!is_taken(numbered)) return numbered;
-    }
-}
-
-void History::did(Draft next, std::string_view joins) {
-    if (next == *now_) return;
-    const bool same_step = !joins.empty() && joins == joins_ && !past_.empty();
-    if (!same_step) past_.push_back(now_);
-    if (past_.size() > most) past_.erase(past_.begin());
-    joins_ = joins;
-    future_.clear();
-    now_ = std::make_shared<const Draft>(std::move(next));
-}
-
-bool History::undo() {
-    if (past_.empty()) return false;
-    future_.push_back(now_);
-    now_ = past_.back();
-    past_.pop_back();
-    settle();
-    return true;
-}
-
-bool History::redo() {
-    if (future_.empty()) return false;
-    past_.push_back(now_);
-    now_ = future_.back();
-    future_.pop_back();
-    settle();
-    return true;
 }
 
 } // namespace wrapwright

@@ -71,28 +71,6 @@ std::string take(Store& store, const SharedRecipe& one, const MergeRow& row,
     return "left: say --newest or --both for it";
 }
 
-/// Photos of recipes that are here now, each once.
-int take_photos(Store& store, const std::vector<BundleFile>& photos) {
-    int taken = 0;
-    for (const BundleFile& photo : photos) { // photos/RECIPE/SIZE/NAME
-        const std::size_t recipe = std::string_view("photos/").size();
-        const std::size_t size = photo.path.find('/', recipe) + 1;
-        const std::size_t file = photo.path.find('/', size) + 1;
-        const std::string id = photo.path.substr(recipe, size - recipe - 1);
-        const std::string at = photo.path.substr(size, file - size - 1);
-        if (!here(store, id)) continue;
-        bool known = false;
-        for (const StoredPhoto& p : or_give_up(store.photos(id, at))) {
-            known = known || or_give_up(store.photo_bytes(p.id)) == photo.bytes;
-        }
-        if (known) continue;
-        or_give_up(
-            store.add_photo({id, at}, photo.path.substr(file), photo.bytes, std::time(nullptr)));
-        ++taken;
-    }
-    return taken;
-}
-
 ExitCode run_merge(const MergeOptions& options) {
     const Shared shared = open_file(options.file);
     const std::filesystem::path folder =
@@ -117,7 +95,8 @@ ExitCode run_merge(const MergeOptions& options) {
             fmt::print("    {}\n", wrapped(printable(change_words(c)), terminal().width, 6));
         }
     }
-    const int photos = options.take ? take_photos(store, shared.photos) : 0;
+    const int photos =
+        options.take ? or_give_up(store.take_photos(shared.photos, std::time(nullptr))) : 0;
     if (options.json) {
         print(Json{{"recipes", std::move(rows)},
                    {"photos", shared.photos.size()},

@@ -192,7 +192,20 @@ CREATE TABLE weight (
 ) STRICT, WITHOUT ROWID;
 )sql";
 
-constexpr std::array<std::string_view, 5> all{first, second, third, fourth, fifth};
+// The fly box: what was counted and what is wanted; the newest entry of each kind stands.
+constexpr std::string_view sixth = R"sql(
+CREATE TABLE box (
+    id     INTEGER PRIMARY KEY,
+    recipe TEXT NOT NULL REFERENCES recipe (id),
+    size   TEXT NOT NULL,
+    want   INTEGER NOT NULL,                -- 1: so many should be there; 0: so many are
+    flies  INTEGER NOT NULL,
+    after  INTEGER NOT NULL,                -- the ledger's last entry by then
+    made   INTEGER NOT NULL                 -- seconds since 1970
+) STRICT;
+)sql";
+
+constexpr std::array<std::string_view, 6> all{first, second, third, fourth, fifth, sixth};
 
 } // namespace
 

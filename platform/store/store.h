@@ -7,7 +7,9 @@
 #include "core/bench/sitting.h"
 #include "core/loose/spellings.h"
 #include "core/recipe/recipe.h"
+#include "core/share/bundle.h"
 #include "core/stock/book.h"
+#include "core/stock/box.h"
 #include "core/water/falls.h"
 #include "platform/store/database.h"
 #include "platform/store/search.h"
@@ -154,6 +156,11 @@ class Store {
     /// The entries of one sitting, or of one item, oldest first.
     [[nodiscard]] Result<std::vector<Entry>> entries_of_sitting(std::int64_t sitting);
     [[nodiscard]] Result<std::vector<Entry>> entries_of_item(std::int64_t item, int most);
+    /// Keeps what a cell of the fly box says of a recipe at a size.
+    [[nodiscard]] Result<bool> keep_box(std::string_view recipe, std::string_view size,
+                                        const BoxCell& cell, std::int64_t now);
+    /// The fly box as it is: what was counted last, and what sittings finished since.
+    [[nodiscard]] Result<BoxCounts> box();
 
     /// Keeps a timed fall, or a weighing of the whole fly, of a recipe at a size.
     [[nodiscard]] Result<bool> add_fall(std::string_view recipe, std::string_view size,
@@ -180,6 +187,10 @@ class Store {
     [[nodiscard]] Result<std::vector<StoredPhoto>> photos(std::string_view recipe,
                                                           std::string_view size);
     [[nodiscard]] Result<std::string> photo_bytes(std::int64_t photo);
+    /// All photos of a recipe, as files of a bundle.
+    [[nodiscard]] Result<std::vector<BundleFile>> photo_files(std::string_view recipe);
+    /// Keeps those of a bundle's photos whose recipes are here, each once; how many were new.
+    [[nodiscard]] Result<int> take_photos(const std::vector<BundleFile>& photos, std::int64_t now);
 
     [[nodiscard]] Result<StoreCount> count();
     /// Looks whether the recipes' texts are sound, which takes longer than opening should: for when

@@ -24,7 +24,7 @@ TOLERANCE = 0.03
 PROGRAM = "build/wrapwright-bench"
 SHOTS = ROOT / "build" / "shots"
 
-BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER, CHECK, WRITE = 0, 1, 2, 3, 7, 8, 9
+BENCH, LAY_OUT, LIBRARY, SETTINGS, WATER, CHECK, WRITE, ORDERS = 0, 1, 2, 3, 7, 8, 9, 10
 
 
 def difference(shot, golden):
@@ -179,6 +179,28 @@ class Window(unittest.TestCase):
             self.look(screen, "write")
             bench.close()
 
+    def test_an_order_that_was_typed_is_there_after_a_kill(self):
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("F3", "screen")
+            self.assertEqual(bench.state["screen"], ORDERS)
+            time.sleep(0.5)
+            screen.tool("key", "Right")  # from the number to who it is for
+            for words in ("Slate Weir anglers", "2040-12-20", "Weirfoot Jig", "14", None, None, "5 dozen"):
+                if words is not None:
+                    screen.tool("type", "--delay", "60", words)
+                screen.tool("key", "Tab")
+                time.sleep(0.3)
+            time.sleep(1)
+            bench.kill()
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            bench.key("Escape", "screen")
+            bench.key("F3", "screen")
+            time.sleep(0.5)
+            self.look(screen, "orders")
+            bench.close()
+
     def test_every_screen_in_a_tall_window(self):
         with Screen(900, 1400) as screen:
             bench = Bench(screen, PROGRAM, self.data, "--window", "800x1280")
@@ -186,7 +208,7 @@ class Window(unittest.TestCase):
             screen.tool("key", "h")
             for key, name, number in (("l", "tall-lay-out", LAY_OUT), ("f", "tall-recipes", LIBRARY),
                                       ("n", "tall-water", WATER), ("a", "tall-check", CHECK),
-                                      ("j", "tall-write", WRITE)):
+                                      ("j", "tall-write", WRITE), ("F3", "tall-orders", ORDERS)):
                 screen.tool("key", key)
                 bench.wait(lambda s, n=number: s["screen"] == n)
                 time.sleep(0.5)

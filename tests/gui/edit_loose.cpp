@@ -100,6 +100,68 @@ TEST_CASE("a letter is read back whole, with nothing to guess") {
     CHECK(person.effects.back().number == 1);
 }
 
+TEST_CASE("each recipe of a bundle is left, taken, or taken beside yours, as the person says") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.model.trade_words = trade_words();
+    Recipe other = demo("weirfoot-jig").recipe;
+    other.notes = "slimmer";
+    Bundle bundle;
+    bundle.note = "for the club evening";
+    bundle.files = {{"recipes/sill-dun.json", write_recipe(demo("sill-dun").recipe)},
+                    {"recipes/weirfoot-jig.json", write_recipe(other)},
+                    {"photos/sill-dun/14/side.jpg", "not really a photo"}};
+    const Result<std::string> text = write_bundle(bundle);
+    REQUIRE(text.ok());
+    // A file that is dropped on the window, on whatever screen.
+    person.model =
+        apply(person.model, wish(WishKind::open_text, 0, text.value()), person.model.now).model;
+    CHECK(person.model.screen == Screen::edit);
+    CHECK(person.model.edit.view == EditView::loose);
+    REQUIRE(person.model.edit.loose);
+    // What the store would answer.
+    auto work = std::make_shared<LooseWork>(*person.model.edit.loose);
+    REQUIRE(work->shared->recipes.size() == 2);
+    work->rows = {merge_row(work->shared->recipes[0], std::nullopt),
+                  merge_row(work->shared->recipes[1], demo("weirfoot-jig").recipe)};
+    work->takes = {TakeAs::taken, TakeAs::taken};
+    person.model.edit.loose = work;
+    person.frame();
+    person.frame();
+    CHECK(says(person, "for the club evening"));
+    CHECK(says(person, "1 photo comes with them"));
+    CHECK(says(person, "slimmer"));
+    CHECK(says(person, "Sill Dun")); // the words at the left can be read before
+    const auto takes = [&] { return person.model.edit.loose->takes; };
+    person.press("Weirfoot Jig##shared 1");
+    CHECK(takes()[1] == TakeAs::beside);
+    person.press("Weirfoot Jig##shared 1");
+    CHECK(takes()[1] == TakeAs::left);
+    person.press("Sill Dun##shared 0");
+    CHECK(takes()[0] == TakeAs::left);
+    person.press("Another text");
+    CHECK_FALSE(person.model.edit.loose);
+}
+
+TEST_CASE("a recipe of a newer program is shown to be read, and cannot be taken") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.model.trade_words = trade_words();
+    std::string text = write_recipe(demo("sill-dun").recipe);
+    text.replace(text.find("\"version\": 1"), 12, "\"version\": 9");
+    person.model = apply(person.model, wish(WishKind::open_text, 0, text), person.model.now).model;
+    auto work = std::make_shared<LooseWork>(*person.model.edit.loose);
+    REQUIRE(work->shared);
+    work->rows = {merge_row(work->shared->recipes[0], std::nullopt)};
+    work->takes = {next_choice(work->rows[0].kind, TakeAs::left)};
+    person.model.edit.loose = work;
+    person.frame();
+    person.frame();
+    CHECK(says(person, "of a newer program: to be read here"));
+    CHECK(says(person, "Sill Dun"));
+    person.press("Sill Dun##shared 0");
+    CHECK(person.model.edit.loose->takes[0] == TakeAs::left);
+    CHECK(person.find("Take them in") == nullptr);
+}
+
 TEST_CASE("text that is nothing at all is kept, and makes no recipe by force") {
     for (const char* text :
          {"", "\xF0\x9F\x8E\xA3 \xD7\xA9\xD7\x9C\xD7\x95\xD7\x9D", "{\"wrapwright recipe\"",

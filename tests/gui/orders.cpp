@@ -176,10 +176,54 @@ TEST_CASE("ctrl z takes the last change back, and says so where there is none") 
     CHECK(clerk.book.lines[0].flies == 12);
 }
 
+TEST_CASE("letters are taken however many come in a frame, and right behind the last edit") {
+    Clerk clerk;
+    ImGuiIO& io = ImGui::GetIO();
+    clerk.person.key(ImGuiKey_RightArrow);
+    // All at once, as after a frame that took long: three cells, a tab behind each.
+    for (const char* words : {"Bridge shop", "2040-12-20", "Sill Dun"}) {
+        io.AddInputCharactersUTF8(words);
+        io.AddKeyEvent(ImGuiKey_Tab, true);
+        io.AddKeyEvent(ImGuiKey_Tab, false);
+    }
+    for (int i = 0; i < 40; ++i) {
+        clerk.person.frame();
+        clerk.keep();
+    }
+    REQUIRE(clerk.book.lines.size() == 1);
+    CHECK(clerk.book.lines[0].who == "Bridge shop");
+    CHECK(write_day(clerk.book.lines[0].due) == "2040-12-20");
+    CHECK(clerk.book.lines[0].name == "Sill Dun");
+}
+
+TEST_CASE(
+    "every page for a printer is a press away, and the swap's tags once somebody is in the swap") {
+    Clerk clerk(OrdersView::paper);
+    const auto presses = [&](const std::string& label) {
+        clerk.person.effects.clear();
+        clerk.person.press(label);
+        const auto& effects = clerk.person.effects;
+        return effects.size() == 1 && effects[0].kind == EffectKind::page ? effects[0].number : -1;
+    };
+    CHECK(presses("Card##paper") == static_cast<int>(Paper::card));
+    CHECK(presses("Handout, left##paper") == static_cast<int>(Paper::handout_left));
+    CHECK(presses("Gauge strip##paper") == static_cast<int>(Paper::gauge));
+    const auto has = [&](const std::string& label) {
+        const auto& all = clerk.person.shown.controls;
+        return std::any_of(all.begin(), all.end(),
+                           [&](const DrawnControl& c) { return c.label == label; });
+    };
+    CHECK_FALSE(has("Swap tags##paper"));
+    clerk.person.model.settings.book.roster = {{"Brun", false}};
+    clerk.person.frame();
+    clerk.person.frame();
+    CHECK(has("Swap tags##paper"));
+}
+
 TEST_CASE(
     "every view of the orders draws in any window, with its words whole or with an ellipsis") {
     for (const auto& [width, height] : {std::pair{800, 480}, {1280, 800}, {1080, 1920}}) {
-        for (int view = 0; view <= static_cast<int>(OrdersView::people); ++view) {
+        for (int view = 0; view <= static_cast<int>(OrdersView::paper); ++view) {
             Clerk clerk(static_cast<OrdersView>(view));
             ImGui::GetIO().DisplaySize = {static_cast<float>(width), static_cast<float>(height)};
             clerk.person.frame();
@@ -206,6 +250,8 @@ TEST_CASE("settings of the book are read back as they were written, and odd ones
     s.currency = "crowns";
     s.roster = {{"Ada of the weir", true}, {"Brun", false}};
     s.wright = true;
+    s.letter = true;
+    s.maker = "Brun of the lock";
     std::vector<std::pair<std::string, std::string>> texts;
     add_texts(s, texts);
     BookSettings read;

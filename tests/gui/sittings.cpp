@@ -146,7 +146,7 @@ TEST_CASE("a recipe is found, picked and opened by keys alone, however long the 
         LibraryRow row;
         row.id = "fly-" + std::to_string(i);
         row.name = row.id;
-        person.model.library.push_back(row);
+        person.model.library.rows.push_back(row);
     }
     person.key(ImGuiKey_Escape);
     person.key(ImGuiKey_F);

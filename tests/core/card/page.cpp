@@ -68,6 +68,16 @@ TEST_CASE("a page holds all that it needs: no script, no picture and no style fr
     }
 }
 
+TEST_CASE(
+    "everybody of a swap has as many tags as flies, each with his name and none with a fly's") {
+    const std::vector<std::string> people{"Ada <of the weir>", "Brun"};
+    const std::string page = blank_tags(page_a4, people, 3, "2026-11-29");
+    CHECK(count(page, "<b>Ada &lt;of the weir&gt;</b>, 2026-11-29") == 3);
+    CHECK(count(page, "<b>Brun</b>") == 3);
+    CHECK(count(page, "contains lead: yes") == 6);
+    CHECK(count(page, "Fly: ___") == 6);
+}
+
 TEST_CASE("numbers of a drawing have a point and no exponent, and are always numbers") {
     CHECK(svg_number(1234567.25) == "1234567.25");
     CHECK(svg_number(1e-9) == "0");

@@ -204,3 +204,17 @@ TEST_CASE("bad tables and odd orders are answered plainly, and nothing is lost")
     CHECK(shop.run({"need", "--today", "soon"}).code == 2);
     CHECK(shop.run({"stock"}).code == 2);
 }
+
+TEST_CASE("every page for a printer is written from the window, with the fly's name on it") {
+    const Shop shop;
+    shop.play("key escape\nkey f3\npress Paper\npress Card\npress Handout\npress Handout, left\n"
+              "press Toe tags\npress Labels\npress Lay-out list\npress Gauge strip\nwait 0.5\n");
+    for (const std::string page :
+         {"card", "handout", "handout-left", "tags", "labels", "list", "gauge"}) {
+        CAPTURE(page);
+        std::ifstream file(shop.data / "pages" / ("weirfoot-jig-14-" + page + ".html"));
+        const std::string text{std::istreambuf_iterator<char>(file), {}};
+        CHECK(text.find("Weirfoot Jig #14") != text.npos);
+        CHECK(text.find("</html>") != text.npos);
+    }
+}

@@ -49,3 +49,30 @@ TEST_CASE("a library of the second version opens, keeps its fall, and takes phot
     CHECK_FALSE(store.add_reading({"nobody", "14", 0, 1}, {}, some_day).ok());
     CHECK(got(store.check()) == "ok");
 }
+
+TEST_CASE("all photos of a recipe go into a bundle and come out of it elsewhere, each once") {
+    const Folder folder, other;
+    Store store = opened(folder.path());
+    add(store, small_recipe("sill", "Sill"));
+    (void)got(store.add_photo({"sill", "14"}, "side view.jpg", "one", some_day));
+    (void)got(store.add_photo({"sill", "14"}, "side view.jpg", "two", some_day));
+    (void)got(
+        store.add_photo({"sill", "2/0"}, "../../climbs.jpg", std::string("a\0b", 3), some_day));
+    Bundle bundle;
+    bundle.files = got(store.photo_files("sill"));
+    REQUIRE(bundle.files.size() == 3);
+    for (const BundleFile& file : bundle.files) {
+        CAPTURE(file.path);
+        CHECK(path_fault(file.path).empty());
+    }
+    const Bundle back = got(read_bundle(got(write_bundle(bundle))));
+    Store there = opened(other.path());
+    CHECK(got(there.take_photos(back.files, some_day)) == 0); // its recipe is not here
+    add(there, small_recipe("sill", "Sill"));
+    CHECK(got(there.take_photos(back.files, some_day)) == 3);
+    CHECK(got(there.take_photos(back.files, some_day)) == 0);
+    CHECK(got(there.photos("sill", "14")).size() == 2);
+    const auto large = got(there.photos("sill", "2/0"));
+    REQUIRE(large.size() == 1);
+    CHECK(got(there.photo_bytes(large[0].id)) == std::string("a\0b", 3));
+}
