@@ -194,10 +194,6 @@ std::string line_words(const OrderLine& line) {
     return out;
 }
 
-bool only_table(const Ui& ui, const Box& box) {
-    return ui.typing.grid.editing && box.height < 8.0F * control_height(ui);
-}
-
 float refused_line(Ui& ui, const Box& box) {
     const std::string& words = ui.model.book.refused;
     if (words.empty()) return 0.0F;

@@ -65,6 +65,10 @@ void history(Ui& ui, const Box& box) {
 
 } // namespace
 
+bool only_table(const Ui& ui, const Box& box) {
+    return ui.typing.grid.editing && box.height < 8.0F * control_height(ui);
+}
+
 void stock_view(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const Book& book = *m.book.book;
