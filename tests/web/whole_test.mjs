@@ -73,9 +73,10 @@ for (const [name, profile] of [['landscape', full ? landscape : small], ['portra
     await tablet.tap('Keep these lengths');
     await tablet.until('lengths that are kept', s => s.readings > readings);
 
-    await tablet.tap('Recipes');
+    await tablet.tap('Write');
+    await tablet.tap('Revisions');
     const saving = page.waitForEvent('download');
-    await tablet.tap('Save to a file');
+    await tablet.tap('Save as file');
     const file = await saving;
     const recipe = JSON.parse(readFileSync(await file.path(), 'utf8'));
     assert.equal(file.suggestedFilename(), `${recipe.id}.json`);
