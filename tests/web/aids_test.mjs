@@ -21,7 +21,7 @@ test('a field opens the keyboard within the tap, and takes accents, compositions
   assert.equal(await tablet.page.evaluate(() => inGesture), 'line');
   await tablet.cdp.send('Input.insertText', { text: 'jig' });
   await tablet.settle();
-  const rows = await tablet.until('fewer recipes', s => Object.keys(s.controls).filter(l => l.includes('##')).length < 5);
+  const rows = await tablet.until('fewer recipes', s => Object.keys(s.controls).filter(l => l.indexOf('##') > 0).length < 5);
   assert.ok(Object.keys(rows.controls).some(l => l.includes('weirfoot-jig')));
   await tablet.cdp.send('Input.imeSetComposition', { text: ' wö', selectionStart: 3, selectionEnd: 3 });
   await tablet.settle();
