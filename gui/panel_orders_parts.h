@@ -18,6 +18,8 @@ void days_view(Ui& ui, const Box& box);
 void cost_view(Ui& ui, const Box& box);
 void people_view(Ui& ui, const Box& box);
 void paper_view(Ui& ui, const Box& box);
+/// What a table would change, before it does.
+void preview_view(Ui& ui, const Box& box);
 
 /// Whether there is room for the table alone: a cell is typed into, and a keyboard may lie over the rest.
 [[nodiscard]] bool only_table(const Ui& ui, const Box& box);

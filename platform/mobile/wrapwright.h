@@ -127,7 +127,7 @@ typedef enum ww_event_kind {
 } ww_event_kind;
 
 typedef struct ww_event {
-    int kind; /* a ww_event_kind */
+    int kind;  /* a ww_event_kind */
     double at; /* the person's clock, from any fixed moment, never going back */
     int number;
     const char* text; /* may be null */
