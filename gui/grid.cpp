@@ -51,6 +51,7 @@ class Draw {
     void begin_edit(std::string text) {
         if (column(at_.column).fixed) return;
         at_.editing = at_.fresh_edit = true;
+        at_.began = ImGui::GetFrameCount();
         at_.text = std::move(text);
     }
 
@@ -67,6 +68,15 @@ class Draw {
         return typed;
     }
 
+    /// Whether letters came before any key, where a slow frame brought both at once.
+    static bool letters_first() {
+        for (const ImGuiInputEvent& event : ImGui::GetCurrentContext()->InputEventsTrail) {
+            if (event.Type == ImGuiInputEventType_Text) return true;
+            if (event.Type == ImGuiInputEventType_Key && event.Key.Down) return false;
+        }
+        return false;
+    }
+
     /// Arrows, and what begins an edit; nothing while another field has the letters.
     void walk() {
         ImGuiIO& io = ImGui::GetIO();
@@ -75,13 +85,19 @@ class Draw {
         if (others || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
         const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
         const int page = std::max(1, static_cast<int>(box_.height / high_) - 2);
+        const bool tab = pressed(ImGuiKey_Tab), enter = pressed(ImGuiKey_Enter);
+        if ((tab || enter) && rows_.count > 0 && letters_first()) { // the whole edit in one frame
+            begin_edit(letters());
+            if (at_.editing) end_edit(at_.text, enter ? 1 : 0, enter ? 0 : io.KeyShift ? -1 : 1);
+            return;
+        }
         if (pressed(ImGuiKey_DownArrow)) ++at_.row;
         if (pressed(ImGuiKey_UpArrow)) --at_.row;
         if (pressed(ImGuiKey_PageDown)) at_.row += page;
         if (pressed(ImGuiKey_PageUp)) at_.row -= page;
         if (pressed(ImGuiKey_LeftArrow)) --at_.column;
         if (pressed(ImGuiKey_RightArrow)) ++at_.column;
-        if (pressed(ImGuiKey_Tab)) at_.column += io.KeyShift ? -1 : 1;
+        if (tab) at_.column += io.KeyShift ? -1 : 1;
         if (pressed(ImGuiKey_Home)) io.KeyCtrl ? at_.row = 0 : at_.column = 0;
         if (pressed(ImGuiKey_End)) {
             io.KeyCtrl ? at_.row = rows_.count - 1 : at_.column = count() - 1;
@@ -89,7 +105,7 @@ class Draw {
         at_.row = std::clamp(at_.row, 0, std::max(0, rows_.count - 1));
         at_.column = std::clamp(at_.column, 0, count() - 1);
         if (rows_.count == 0) return;
-        if (pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
+        if (enter || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
             begin_edit(text_at(at_.row, at_.column));
             return;
         }
@@ -299,16 +315,17 @@ class Draw {
         ImGui::PopTabStop();
         const bool active = ImGui::IsItemActive();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());
-        const bool wakes = fresh && active && state != nullptr;
-        if (wakes) {
+        if (fresh && active && state != nullptr) {
             state->ClearSelection();
             state->Stb.cursor = state->CurLenW;
             at_.fresh_edit = false;
         }
-        const bool tab = ImGui::IsKeyPressed(ImGuiKey_Tab);
-        if (entered || (wakes && ImGui::IsKeyPressed(ImGuiKey_Enter, false))) {
+        // A key that ends the edit may come before the field is awake.
+        const bool early = fresh && ImGui::GetFrameCount() > at_.began;
+        const bool tab = ImGui::IsKeyPressed(ImGuiKey_Tab) && (early || !at_.fresh_edit);
+        if (entered || (early && ImGui::IsKeyPressed(ImGuiKey_Enter, false))) {
             end_edit(at_.text, 1, 0);
-        } else if (tab && !at_.fresh_edit) {
+        } else if (tab) {
             end_edit(at_.text, 0, ImGui::GetIO().KeyShift ? -1 : 1);
         } else if (ImGui::IsKeyPressed(ImGuiKey_Escape)) {
             at_.editing = false;

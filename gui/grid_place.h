@@ -11,7 +11,7 @@ struct GridPlace {
     int row = 0, column = 0;
     bool editing = false;
     bool fresh_edit = false;
-    int ended = -2; ///< the frame in which the last edit ended
+    int began = 0, ended = -2; ///< the frames in which the last edit did
     std::string text{};
     int left = 0;        ///< the first column in sight
     float pushed = 0.0F; ///< by a finger, and not answered by a column yet

@@ -66,7 +66,7 @@ press Save
 )";
 
 /// Tied at the bench with six turns of rib, which become a revision; forked; found; handed on.
-constexpr const char* tied = R"(press Lay out
+constexpr const char* then_tied = R"(press Lay out
 press Begin now
 key 8 tab
 key d
@@ -126,7 +126,7 @@ TEST_CASE("a fly is invented from nothing, tied, changed, saved, forked, found a
 
     const Scratch scratch;
     const std::string data = (scratch.folder() / "data").string();
-    const std::string script = scratch.file("newcomer.txt", std::string(written) + tied);
+    const std::string script = scratch.file("newcomer.txt", std::string(written) + then_tied);
     const Ran ran = run_program(WW_SHOTS, {script, "--data", data, "--width", "1600", "--height",
                                            "1500", "-o", scratch.folder().string()});
     CAPTURE(ran.err);
