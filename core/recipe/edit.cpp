@@ -194,9 +194,12 @@ std::optional<std::string> take_words(Node& root, std::string_view path) {
 
 /// Sets aside every word of an object that reads nowhere as a whole, such as a hook of which only the
 /// wire was measured yet; whether there were any.
-bool set_aside(Node& root, const std::string& path, const std::string& why,
-               std::vector<Unread>& unread) {
+bool set_aside(Node& root, std::string path, const std::string& why, std::vector<Unread>& unread) {
     Node* object = node_at(root, path);
+    if (object == nullptr) { // the place is of a word that is not there
+        path = std::string(split(path).parent);
+        object = node_at(root, path);
+    }
     const auto [parent, key] = split(path);
     if (object == nullptr || key != "measured" || object->items.empty()) return false;
     for (const Node& item : object->items) {
