@@ -86,14 +86,15 @@ void edit_choices(Ui& ui, const Box& box) {
     const std::string said = ui.typing.edit_filter.substr(end);
     std::vector<int> rows;
     rows.reserve(work.next.size());
-    for (std::size_t i = 0; i < work.next.size(); ++i) {
-        if (fits(work, work.next[i], what)) rows.push_back(static_cast<int>(i));
-    }
     // Those that begin with what was typed stand first: "rib" is to rib, before binding a rib down.
     const std::string first = what.substr(0, what.find(' '));
-    std::stable_partition(rows.begin(), rows.end(), [&](int i) {
-        return words_of(work, work.next[static_cast<std::size_t>(i)]).starts_with(first);
-    });
+    for (const bool leads : {true, false}) {
+        for (std::size_t i = 0; i < work.next.size(); ++i) {
+            const NextOp& op = work.next[i];
+            if (words_of(work, op).starts_with(first) != leads) continue;
+            if (fits(work, op, what)) rows.push_back(static_cast<int>(i));
+        }
+    }
     int& at = ui.typing.edit_op_at;
     const int was = at;
     if (typing && ImGui::IsKeyPressed(ImGuiKey_DownArrow)) ++at;
