@@ -97,6 +97,7 @@ BoxGrid box_grid(std::vector<BoxPattern> patterns, const BoxCounts& counts) {
     }
     grid.sizes.assign(sizes.begin(), sizes.end());
     std::vector<std::string> names;
+    names.reserve(grid.sizes.size());
     for (const HookSize size : grid.sizes) names.push_back(write_hook_size(size));
     grid.sums.resize(grid.sizes.size());
     for (std::size_t p = 0; p < patterns.size(); ++p) {

@@ -123,8 +123,8 @@ TEST_CASE("the list is narrowed by weight, in grains beside inches, and by what 
     CHECK(within(asked_weight("3", true)->si, 3.0 * 64.79891e-6, 1e-18));
     CHECK(within(asked_weight("3 gr", false)->si, 3.0 * 64.79891e-6, 1e-18));
     CHECK(within(asked_weight("0.25 g", true)->si, 250e-6, 1e-18));
-    for (const char* none : {"", "heavy", "-3", "3 mm"}) {
-        CHECK_FALSE(asked_weight(none, false));
+    for (const char* unread : {"", "heavy", "-3", "3 mm"}) {
+        CHECK_FALSE(asked_weight(unread, false));
     }
     Person person("weirfoot-jig", {1280, 800});
     open_library(person, false);
