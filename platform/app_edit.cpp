@@ -71,7 +71,8 @@ Result<bool> App::save_recipe(const std::string& note, Model& next) {
         words += "; this sitting goes on as it began";
     } else if (next.fly && next.fly->id == work.id) {
         const Screen screen = next.screen;
-        next = with_fly(std::move(next), work.fly);
+        std::shared_ptr<const OpenFly> fly = work.fly; // first: it moves with the model
+        next = with_fly(std::move(next), std::move(fly));
         next.screen = screen;
         if (const Result<bool> told = recall_measures(next); !told.ok()) return told;
     }
