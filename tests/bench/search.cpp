@@ -67,10 +67,10 @@ int main(int argc, char** argv) {
             for (int i = 0; i < rounds; ++i) {
                 scans.push_back(clock_seconds([&] {
                     Query q = must(bare.query(
-                        "SELECT id, name, class, sizes, tags, favourite FROM recipe JOIN revision "
-                        "ON "
-                        "revision.recipe = recipe.id AND number = revision WHERE text LIKE ? ORDER "
-                        "BY favourite DESC, name COLLATE NOCASE, id"));
+                        "SELECT id, recipe.name, class, sizes, tags, favourite FROM recipe JOIN "
+                        "revision ON revision.recipe = recipe.id AND number = recipe.revision "
+                        "WHERE text LIKE ? ORDER BY favourite DESC, recipe.name COLLATE NOCASE, "
+                        "id"));
                     q.bind(std::string(words).insert(0, 1, '%').append("%"));
                     std::vector<StoredRow> rows;
                     while (must(q.step())) {
