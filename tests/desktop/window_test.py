@@ -60,6 +60,15 @@ class Window(unittest.TestCase):
             time.sleep(1)
         self.assertLess(difference(small, golden), TOLERANCE, name)
 
+    def opened(self, screen, key, number):
+        """The bench at the screen that a key opens."""
+        bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+        bench.key("Escape", "screen")
+        bench.key(key, "screen")
+        self.assertEqual(bench.state["screen"], number)
+        time.sleep(0.5)
+        return bench
+
     def test_a_fly_is_tied_through_a_kill(self):
         with Screen() as screen:
             bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
@@ -113,28 +122,19 @@ class Window(unittest.TestCase):
 
     def test_the_water_says_the_same_after_a_kill(self):
         with Screen() as screen:
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("n", "screen")
-            self.assertEqual(bench.state["screen"], WATER)
+            bench = self.opened(screen, "n", WATER)
             for _ in range(2):  # a walk through the controls leads nowhere else
                 screen.tool("key", "Tab")
             time.sleep(0.5)
             self.look(screen, "water")
             bench.kill()
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("n", "screen")
-            time.sleep(0.5)
+            bench = self.opened(screen, "n", WATER)
             self.look(screen, "water")
             bench.close()
 
     def test_what_a_caliper_said_is_there_after_a_kill(self):
         with Screen() as screen:
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("a", "screen")
-            self.assertEqual(bench.state["screen"], CHECK)
+            bench = self.opened(screen, "a", CHECK)
             bench.key("Escape", "screen")
             bench.key("e", "sheet")
             time.sleep(0.5)
@@ -144,20 +144,13 @@ class Window(unittest.TestCase):
             time.sleep(0.8)
             bench.key("Escape", "sheet")
             bench.kill()
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("a", "screen")
-            time.sleep(0.5)
+            bench = self.opened(screen, "a", CHECK)
             self.look(screen, "check")
             bench.close()
 
     def test_what_was_being_written_is_there_after_a_kill(self):
         with Screen() as screen:
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("j", "screen")
-            self.assertEqual(bench.state["screen"], WRITE)
-            time.sleep(0.5)
+            bench = self.opened(screen, "j", WRITE)
             for _ in range(4):  # the tail
                 screen.tool("key", "Down")
                 time.sleep(0.2)
@@ -168,10 +161,7 @@ class Window(unittest.TestCase):
             screen.tool("type", "--delay", "100", "9 mm")
             time.sleep(3)
             bench.kill()
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("j", "screen")
-            time.sleep(0.5)
+            bench = self.opened(screen, "j", WRITE)
             for _ in range(4):
                 screen.tool("key", "Down")
                 time.sleep(0.2)
@@ -181,11 +171,7 @@ class Window(unittest.TestCase):
 
     def test_an_order_that_was_typed_is_there_after_a_kill(self):
         with Screen() as screen:
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("F3", "screen")
-            self.assertEqual(bench.state["screen"], ORDERS)
-            time.sleep(0.5)
+            bench = self.opened(screen, "F3", ORDERS)
             screen.tool("key", "Right")  # from the number to who it is for
             for words in ("Slate Weir anglers", "2040-12-20", "Weirfoot Jig", "14", None, None, "5 dozen"):
                 if words is not None:
@@ -194,10 +180,7 @@ class Window(unittest.TestCase):
                 time.sleep(0.3)
             time.sleep(1)
             bench.kill()
-            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
-            bench.key("Escape", "screen")
-            bench.key("F3", "screen")
-            time.sleep(0.5)
+            bench = self.opened(screen, "F3", ORDERS)
             self.look(screen, "orders")
             bench.close()
 

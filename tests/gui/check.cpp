@@ -13,11 +13,6 @@ using namespace wrapwright::test;
 
 namespace {
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 /// Presses a place of the photo, as it is fitted into its control.
 void touch(Person& person, const glm::dvec2& pixel) {
     const DrawnControl* photo = person.find("photo");

@@ -12,11 +12,6 @@ using namespace wrapwright::test;
 
 namespace {
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 const Recipe& written(const Person& person) { return person.model.edit.draft().recipe; }
 
 std::string bytes(const Person& person) { return write_draft(person.model.edit.draft()); }

@@ -12,11 +12,6 @@ using namespace wrapwright::test;
 
 namespace {
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 std::shared_ptr<const TradeWords> trade_words() {
     std::ifstream file(WW_SOURCE_DIR "/assets/words/trade.txt");
     const std::string text{std::istreambuf_iterator<char>(file), {}};

@@ -9,15 +9,6 @@
 using namespace wrapwright;
 using namespace wrapwright::test;
 
-namespace {
-
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
-} // namespace
-
 TEST_CASE("the table tells what scales, what steps, and what is found at each size") {
     Person person("weirfoot-jig", {1280, 800});
     person.press("Write");

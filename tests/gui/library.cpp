@@ -8,11 +8,6 @@ using namespace wrapwright::test;
 
 namespace {
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 /// A person before the list of three recipes, as the store would answer.
 void open_library(Person& person, bool box) {
     LibraryWork& library = person.model.library;

@@ -147,4 +147,10 @@ class Person {
     double now_ = 1000.0;
 };
 
+/// Whether these words are on the screen.
+inline bool says(const Person& person, std::string_view words) {
+    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
+                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
+}
+
 } // namespace wrapwright::test

@@ -67,11 +67,6 @@ constexpr std::array<Shape, 10> shapes{{
      0},
 }};
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 /// Pastes with the keys, as anybody does.
 void paste(Person& person, const char* text) {
     ImGui::SetClipboardText(text);

@@ -11,11 +11,6 @@ using namespace wrapwright::test;
 
 namespace {
 
-bool says(const Person& person, std::string_view words) {
-    return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
-                       [&](const DrawnText& t) { return t.text.find(words) != t.text.npos; });
-}
-
 RuleSet small_beads() {
     RuleSet rules;
     rules.id = rules.name = "Small beads";
