@@ -17,8 +17,6 @@ class Answer {
     Applied take(const Wish& wish);
 
   private:
-    static constexpr Duration notice_time = seconds(4.0);
-
     Model& model() { return m_.model; }
     Effect& effect(EffectKind kind, std::string text = {}) {
         Effect& e = m_.effects.emplace_back();
@@ -26,10 +24,7 @@ class Answer {
         e.text = std::move(text);
         return e;
     }
-    void say(std::string words) {
-        model().notice = std::move(words);
-        model().notice_until = model().now + notice_time;
-    }
+    void say(std::string words) { wrapwright::say(model(), std::move(words)); }
     /// Whether what happens can be kept; says so where it cannot.
     bool may_write() {
         if (model().read_only) say("Another window keeps the library; this one only looks on");

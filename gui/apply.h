@@ -57,6 +57,7 @@ struct Effect {
     int number = 0;
     std::string key{}, text{};
     BookChange change{};
+    BoxCell cell{};
 };
 
 /// The next model, and what must be done for it before it is shown.

@@ -44,8 +44,7 @@ void Answer::box_cell(const std::string& recipe, int column, const std::string& 
     const HookSize size = library.box->sizes[static_cast<std::size_t>(column)];
     Effect& e = effect(EffectKind::keep_box, write_hook_size(size));
     e.key = recipe;
-    e.number = cell.value().have.value_or(-1);
-    e.event.number = cell.value().want.value_or(-1);
+    e.cell = cell.value();
 }
 
 } // namespace wrapwright::detail

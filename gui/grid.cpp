@@ -85,10 +85,12 @@ class Draw {
         if (others || ui_.model.sheet != Sheet::closed || ui_.typing.fresh) return;
         const auto pressed = [](ImGuiKey key) { return ImGui::IsKeyPressed(key); };
         const int page = std::max(1, static_cast<int>(box_.height / high_) - 2);
-        const bool tab = pressed(ImGuiKey_Tab), enter = pressed(ImGuiKey_Enter);
-        if ((tab || enter) && rows_.count > 0 && letters_first()) { // the whole edit in one frame
+        const bool tab = pressed(ImGuiKey_Tab);
+        const bool enter = pressed(ImGuiKey_Enter) || pressed(ImGuiKey_KeypadEnter);
+        const bool open = rows_.count > 0 && !column(at_.column).fixed;
+        if ((tab || enter) && open && letters_first()) { // the whole edit in one frame
             begin_edit(letters());
-            if (at_.editing) end_edit(at_.text, enter ? 1 : 0, enter ? 0 : io.KeyShift ? -1 : 1);
+            end_edit(at_.text, enter ? 1 : 0, enter ? 0 : io.KeyShift ? -1 : 1);
             return;
         }
         if (pressed(ImGuiKey_DownArrow)) ++at_.row;
@@ -105,7 +107,7 @@ class Draw {
         at_.row = std::clamp(at_.row, 0, std::max(0, rows_.count - 1));
         at_.column = std::clamp(at_.column, 0, count() - 1);
         if (rows_.count == 0) return;
-        if (enter || pressed(ImGuiKey_KeypadEnter) || pressed(ImGuiKey_F2)) {
+        if (enter || pressed(ImGuiKey_F2)) {
             begin_edit(text_at(at_.row, at_.column));
             return;
         }

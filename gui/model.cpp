@@ -133,6 +133,11 @@ Duration wait_at(const OpenFly& fly, int moment) {
     return {};
 }
 
+void say(Model& model, std::string words, Duration stays) {
+    model.notice = std::move(words);
+    model.notice_until = model.now + stays;
+}
+
 Duration next_change(const Model& model) {
     Duration next = model.now + far_away;
     if (!model.notice.empty()) next = std::min(next, model.notice_until);

@@ -153,6 +153,9 @@ struct Model {
 /// Dots for each millimetre of this screen: as the person measured, as it tells, or as is usual.
 [[nodiscard]] double dots_per_mm(const Model& model);
 
+/// Puts a notice over the screen, for so long.
+void say(Model& model, std::string words, Duration stays = seconds(4.0));
+
 /// Whether a sitting is on, with a stop to stand at.
 [[nodiscard]] bool at_work(const Model& model);
 

@@ -129,9 +129,11 @@ class App {
     [[nodiscard]] Result<bool> settle_stock(Model& next);
     [[nodiscard]] Result<bool> look_into_table(const Effect& effect, Model& next);
     /// How a file that was written is called: by its name alone where a copy of it is handed out.
+    [[nodiscard]] static std::filesystem::path shared_folder(const Model& model);
     [[nodiscard]] static std::string told_as(const Model& model, const std::filesystem::path& file);
-    [[nodiscard]] Result<bool> write_page(const std::filesystem::path& file, std::string_view bytes,
-                                          Model& next);
+    /// Writes a file for the person, says so, and gives it to the system to hand on.
+    [[nodiscard]] Result<bool> hand_out(const std::filesystem::path& file, std::string_view bytes,
+                                        Model& next, std::string_view more = {});
     [[nodiscard]] Result<bool> write_book_table(const std::string& key, Model& next);
     [[nodiscard]] Result<bool> write_order_page(std::int64_t line, Model& next);
     [[nodiscard]] Result<bool> write_recipe_page(Paper which, Model& next);

@@ -26,11 +26,6 @@ Day local_day(std::int64_t now) {
     return day_of(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday);
 }
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(6.0);
-}
-
 } // namespace
 
 Result<bool> App::load_book(Model& next, bool history_alone) {
@@ -102,25 +97,10 @@ Result<bool> App::look_into_table(const Effect& effect, Model& next) {
         Error error = preview.error();
         std::string place = effect.text;
         if (error.place.line > 0) place.append(", line ").append(std::to_string(error.place.line));
-        error.message = place + ": " + error.message;
-        return error;
+        return in_file(place, std::move(error));
     }
     next.book.table = effect.text;
     next.book.preview = std::make_shared<const BookPreview>(std::move(preview).value());
-    return true;
-}
-
-Result<bool> App::write_page(const fs::path& file, std::string_view bytes, Model& next) {
-    std::error_code ignored;
-    fs::create_directories(file.parent_path(), ignored);
-    const Result<bool> written = write_file(file, bytes);
-    if (!written.ok()) {
-        Error error = written.error();
-        error.message = file.string() + ": " + error.message;
-        return error;
-    }
-    say(next, "Written: " + told_as(next, file));
-    backend_->give(file);
     return true;
 }
 
@@ -128,9 +108,8 @@ Result<bool> App::write_book_table(const std::string& key, Model& next) {
     const fs::path folder = fs::path(next.data_folder) / "tables";
     const std::string day = write_day(next.book.today);
     return key == "stock"
-               ? write_page(folder / ("stock-" + day + ".csv"), stock_table(*next.book.book), next)
-               : write_page(folder / ("orders-" + day + ".csv"), order_table(*next.book.book),
-                            next);
+               ? hand_out(folder / ("stock-" + day + ".csv"), stock_table(*next.book.book), next)
+               : hand_out(folder / ("orders-" + day + ".csv"), order_table(*next.book.book), next);
 }
 
 Result<bool> App::write_order_page(std::int64_t line, Model& next) {
@@ -149,7 +128,7 @@ Result<bool> App::write_order_page(std::int64_t line, Model& next) {
     const OrderFacts facts{lines, book, *next.book.work, cost, next.settings.book.currency};
     const fs::path file =
         fs::path(next.data_folder) / "pages" / ("order-" + std::to_string(ids.front()) + ".html");
-    return write_page(file, order_sheet(page_a4, facts), next);
+    return hand_out(file, order_sheet(page_a4, facts), next);
 }
 
 Result<bool> App::tie_line(std::int64_t id, Model& next) {

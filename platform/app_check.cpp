@@ -28,14 +28,10 @@ Result<bool> App::show_photo(std::string_view bytes, Model& next) {
 
 Result<bool> App::open_photo_file(const std::string& file, Model& next) {
     constexpr std::size_t most = std::size_t{200} << 20;
-    const auto in_file = [&](Error error) {
-        error.message = file + ": " + error.message;
-        return error;
-    };
     const Result<std::string> bytes = read_file(file, most);
-    if (!bytes.ok()) return in_file(bytes.error());
+    if (!bytes.ok()) return in_file(file, bytes.error());
     if (const Result<bool> shown = show_photo(bytes.value(), next); !shown.ok()) {
-        return in_file(shown.error());
+        return in_file(file, shown.error());
     }
     next.check.photo.name = std::filesystem::path(file).filename().string();
     if (!next.read_only) {

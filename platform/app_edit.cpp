@@ -13,11 +13,6 @@ namespace {
 /// A draft lies among the settings, under the id of its recipe; no text where there is none.
 std::string draft_key(const std::string& id) { return "draft " + id; }
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(4.0);
-}
-
 } // namespace
 
 Result<bool> App::open_draft(Model& next) {

@@ -25,11 +25,6 @@ std::string picture_stem(const Model& model) {
     return file_stem(model.fly->id + "-" + write_hook_size(model.fly->size));
 }
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(4.0);
-}
-
 } // namespace
 
 Result<bool> App::carry_out(const Effect& effect, Model& next) {
@@ -133,9 +128,7 @@ Result<bool> App::save_picture(const Model& model, int moment, const std::filesy
     Result<bool> written =
         write_file(file, {reinterpret_cast<const char*>(png.data()), png.size()});
     if (written.ok()) return written;
-    Error error = written.error();
-    error.message = file.string() + ": " + error.message;
-    return error;
+    return in_file(file.string(), written.error());
 }
 
 Result<bool> App::save_steps(Model& next) {

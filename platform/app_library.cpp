@@ -15,11 +15,6 @@ namespace {
 
 constexpr int weighed_at_once = 20;
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(4.0);
-}
-
 /// The flies that open orders still want of each recipe.
 std::map<std::string, int> ordered_flies(const Book& book) {
     std::map<std::string, int> flies;
@@ -94,10 +89,7 @@ Result<bool> App::lay_box(const Book& book, LibraryWork& library) {
 }
 
 Result<bool> App::keep_box(const Effect& effect, Model& next) {
-    BoxCell cell;
-    if (effect.number >= 0) cell.have = effect.number;
-    if (effect.event.number >= 0) cell.want = effect.event.number;
-    const Result<bool> kept = store_.keep_box(effect.key, effect.text, cell, today());
+    const Result<bool> kept = store_.keep_box(effect.key, effect.text, effect.cell, today());
     return kept.ok() ? list(next) : kept;
 }
 
@@ -126,15 +118,7 @@ void App::find_some() {
 Result<bool> App::give_recipe(const std::string& id, Model& next) {
     const Result<std::string> text = store_.recipe_text(id);
     if (!text.ok()) return text.error();
-    const auto folder = std::filesystem::path(model_.data_folder) / "shared";
-    std::error_code ignored;
-    std::filesystem::create_directories(folder, ignored);
-    const auto file = folder / (file_stem(id) + ".json");
-    const Result<bool> written = write_file(file, text.value());
-    if (!written.ok()) return written;
-    say(next, "Saved as " + told_as(next, file));
-    backend_->give(file);
-    return true;
+    return hand_out(shared_folder(next) / (file_stem(id) + ".json"), text.value(), next);
 }
 
 Result<bool> App::duplicate(const std::string& id, Model& next) {

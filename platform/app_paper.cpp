@@ -55,8 +55,8 @@ Result<bool> App::write_recipe_page(Paper which, Model& next) {
                        only(next.check.targets, standard_of(next)));
         name.insert(0, fly.pattern.recipe.id + '-' + write_hook_size(fly.size) + '-');
     }
-    return write_page(std::filesystem::path(next.data_folder) / "pages" / (name + ".html"), page,
-                      next);
+    return hand_out(std::filesystem::path(next.data_folder) / "pages" / (name + ".html"), page,
+                    next);
 }
 
 } // namespace wrapwright

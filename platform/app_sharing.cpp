@@ -12,11 +12,6 @@ namespace wrapwright {
 
 namespace {
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(6.0);
-}
-
 /// "photos" of a number, or one photo.
 std::string counted(int count, const char* one, const char* more) {
     return std::to_string(count) + " " + (count == 1 ? one : more);
@@ -83,6 +78,21 @@ Result<bool> App::take_shared(Model& next) {
     return true;
 }
 
+std::filesystem::path App::shared_folder(const Model& model) {
+    return std::filesystem::path(model.data_folder) / "shared";
+}
+
+Result<bool> App::hand_out(const std::filesystem::path& file, std::string_view bytes, Model& next,
+                           std::string_view more) {
+    std::error_code ignored;
+    std::filesystem::create_directories(file.parent_path(), ignored);
+    const Result<bool> written = write_file(file, bytes);
+    if (!written.ok()) return in_file(file.string(), written.error());
+    say(next, ("Saved as " + told_as(next, file)).append(more), seconds(6.0));
+    backend_->give(file);
+    return true;
+}
+
 Result<bool> App::share_file(bool with_photos, Model& next) {
     const Recipe& recipe = next.edit.draft().recipe;
     const std::string stem = file_stem(next.edit.id);
@@ -99,15 +109,8 @@ Result<bool> App::share_file(bool with_photos, Model& next) {
         if (!written.ok()) return written.error();
         text = std::move(written).value();
     }
-    const auto folder = std::filesystem::path(next.data_folder) / "shared";
-    std::error_code ignored;
-    std::filesystem::create_directories(folder, ignored);
-    const auto file = folder / (stem + (with_photos ? "-bundle.json" : ".json"));
-    const Result<bool> written = write_file(file, text);
-    if (!written.ok()) return written;
-    say(next, "Saved as " + told_as(next, file) + words);
-    backend_->give(file);
-    return true;
+    const char* const kind = with_photos ? "-bundle.json" : ".json";
+    return hand_out(shared_folder(next) / (stem + kind), text, next, words);
 }
 
 } // namespace wrapwright

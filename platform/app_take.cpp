@@ -32,7 +32,8 @@ void App::take_file(const std::string& file) {
         answer(wish(WishKind::open_text, 0, std::move(read).value()));
     }
     if (done.ok()) return;
-    model_.trouble = file + ": " + done.error().message + "; " + done.error().remedy;
+    const Error error = in_file(file, done.error());
+    model_.trouble = error.message + "; " + error.remedy;
 }
 
 Result<bool> App::open_plainly(const std::string& file, std::string_view text) {

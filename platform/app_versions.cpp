@@ -23,11 +23,6 @@ std::string day_of(std::int64_t seconds) {
     return {text, length};
 }
 
-void say(Model& model, std::string words) {
-    model.notice = std::move(words);
-    model.notice_until = model.now + seconds(4.0);
-}
-
 } // namespace
 
 Result<bool> App::list_versions(Model& next) {

@@ -11,12 +11,6 @@ namespace {
 
 constexpr int most_flies = 9'999;
 
-std::string_view trimmed(std::string_view text) {
-    while (!text.empty() && text.front() == ' ') text.remove_prefix(1);
-    while (!text.empty() && text.back() == ' ') text.remove_suffix(1);
-    return text;
-}
-
 Result<int> whole_number(std::string_view text) {
     int value = 0;
     if (text.empty()) value = -1;
@@ -58,18 +52,18 @@ BoxCounts count_box(std::span<const BoxEntry> said, std::span<const BoxFly> fini
 }
 
 Result<BoxCell> read_box_cell(std::string_view text) {
-    text = trimmed(text);
+    text = detail::trimmed(text);
     if (text.empty()) return BoxCell{0, 0};
     BoxCell cell;
     const std::size_t stroke = text.find('/');
-    const std::string_view have = trimmed(text.substr(0, stroke));
+    const std::string_view have = detail::trimmed(text.substr(0, stroke));
     if (!have.empty()) {
         const Result<int> read = whole_number(have);
         if (!read.ok()) return read.error();
         cell.have = read.value();
     }
     if (stroke == std::string_view::npos) return cell;
-    const Result<int> want = whole_number(trimmed(text.substr(stroke + 1)));
+    const Result<int> want = whole_number(detail::trimmed(text.substr(stroke + 1)));
     if (!want.ok()) return want.error();
     cell.want = want.value();
     return cell;

@@ -35,6 +35,16 @@ class Query {
 
     /// Whether there is a row.
     [[nodiscard]] Result<bool> step();
+    /// Takes each row to come in its turn, up to the last.
+    template <class F>
+    [[nodiscard]] Result<bool> each(F take) {
+        for (;;) {
+            const Result<bool> row = step();
+            if (!row.ok()) return row;
+            if (!row.value()) return true;
+            take();
+        }
+    }
     /// Runs it to its end; it can be bound anew then.
     [[nodiscard]] Result<bool> run();
     [[nodiscard]] std::string text(int column) const;

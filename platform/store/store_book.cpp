@@ -119,10 +119,7 @@ Result<std::vector<StockItem>> Store::stock_items() {
     if (!query.ok()) return query.error();
     Query& q = query.value();
     std::vector<StockItem> out;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return out;
+    const Result<bool> all = q.each([&] {
         out.push_back({q.whole(0),
                        q.text(1),
                        q.text(2),
@@ -137,7 +134,9 @@ Result<std::vector<StockItem>> Store::stock_items() {
                        q.text(11),
                        q.text(12),
                        q.whole(13) != 0});
-    }
+    });
+    if (!all.ok()) return all.error();
+    return out;
 }
 
 Result<Book> Store::book() {
@@ -153,10 +152,7 @@ Result<Book> Store::book() {
                       "ORDER BY id");
         if (!query.ok()) return query.error();
         Query& q = query.value();
-        for (;;) {
-            const Result<bool> row = q.step();
-            if (!row.ok()) return row.error();
-            if (!row.value()) break;
+        const Result<bool> all = q.each([&] {
             out.lines.push_back({q.whole(0),
                                  q.text(1),
                                  {static_cast<int>(q.whole(2))},
@@ -173,7 +169,8 @@ Result<Book> Store::book() {
                                  q.number(13),
                                  q.text(14),
                                  q.whole(15) != 0});
-        }
+        });
+        if (!all.ok()) return all.error();
     }
     Result<Query> query = db_.query("SELECT * FROM ledger ORDER BY id");
     if (!query.ok()) return query.error();
@@ -185,12 +182,9 @@ Result<Book> Store::book() {
 
 Result<std::vector<Entry>> Store::read_entries(Query& q) {
     std::vector<Entry> out;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return out;
+    const Result<bool> all = q.each([&] {
         const std::optional<EntryKind> kind = entry_kind(q.text(2));
-        if (!kind) continue; // of a newer program: it does not stand in the way
+        if (!kind) return; // of a newer program: it does not stand in the way
         out.push_back({q.whole(0),
                        q.whole(1),
                        *kind,
@@ -202,7 +196,9 @@ Result<std::vector<Entry>> Store::read_entries(Query& q) {
                        {q.whole(8)},
                        q.text(9),
                        q.whole(10)});
-    }
+    });
+    if (!all.ok()) return all.error();
+    return out;
 }
 
 Result<std::vector<Entry>> Store::entries_of_sitting(std::int64_t sitting) {

@@ -30,13 +30,11 @@ Result<BoxCounts> Store::box() {
             db_.query("SELECT recipe, size, want, flies, after FROM box ORDER BY id");
         if (!query.ok()) return query.error();
         Query& q = query.value();
-        for (;;) {
-            const Result<bool> row = q.step();
-            if (!row.ok()) return row.error();
-            if (!row.value()) break;
+        const Result<bool> all = q.each([&] {
             said.push_back(
                 {q.text(0), q.text(1), q.whole(2) != 0, static_cast<int>(q.whole(3)), q.whole(4)});
-        }
+        });
+        if (!all.ok()) return all.error();
     }
     // A fly that turned out not to be finished has its entry undone; nothing undoes that again.
     std::vector<BoxFly> finished;
@@ -46,12 +44,10 @@ Result<BoxCounts> Store::box() {
         "(SELECT undoes FROM ledger WHERE undoes > 0) ORDER BY ledger.id");
     if (!query.ok()) return query.error();
     Query& q = query.value();
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return count_box(said, finished);
-        finished.push_back({q.text(0), q.text(1), q.whole(2)});
-    }
+    const Result<bool> all =
+        q.each([&] { finished.push_back({q.text(0), q.text(1), q.whole(2)}); });
+    if (!all.ok()) return all.error();
+    return count_box(said, finished);
 }
 
 } // namespace wrapwright

@@ -184,12 +184,8 @@ Result<std::int64_t> Store::weigh_some(int most) {
             "EXISTS (SELECT 1 FROM weight WHERE weight.recipe = recipe.id) LIMIT ?");
         if (!query.ok()) return query.error();
         Query& q = query.value().bind(std::int64_t{most});
-        for (;;) {
-            const Result<bool> row = q.step();
-            if (!row.ok()) return row.error();
-            if (!row.value()) break;
-            texts.push_back(q.text(0));
-        }
+        const Result<bool> all = q.each([&] { texts.push_back(q.text(0)); });
+        if (!all.ok()) return all.error();
     }
     const Result<bool> done = db_.together([&]() -> Result<bool> {
         for (const std::string& text : texts) {

@@ -72,14 +72,11 @@ Result<StoredMeasures> Store::measures(std::string_view recipe, std::string_view
     Query& q = query.value();
     q.bind(recipe).bind(size);
     StoredMeasures out;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return out;
+    const Result<bool> all = q.each([&] {
         if (q.text(1) == "weighing") {
             out.weighed = {Mass{q.number(2)}, Mass{q.number(3)}, Mass{q.number(4)},
                            Origin::measured};
-            continue;
+            return;
         }
         Fall fall;
         fall.height = {q.number(2)};
@@ -90,7 +87,9 @@ Result<StoredMeasures> Store::measures(std::string_view recipe, std::string_view
         fall.kind = (q.whole(6) & 2) != 0 ? WaterKind::sea : WaterKind::fresh;
         out.fall_ids.push_back(q.whole(0));
         out.falls.push_back(fall);
-    }
+    });
+    if (!all.ok()) return all.error();
+    return out;
 }
 
 } // namespace wrapwright

@@ -71,13 +71,12 @@ Result<std::vector<StoredReading>> Store::readings(std::string_view recipe, std:
     Query& q = query.value();
     q.bind(recipe).bind(size);
     std::vector<StoredReading> out;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return out;
+    const Result<bool> all = q.each([&] {
         out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.number(4),
                        q.number(5), q.number(6), q.whole(7) != 0});
-    }
+    });
+    if (!all.ok()) return all.error();
+    return out;
 }
 
 Result<std::int64_t> Store::add_photo(const FlyPlace& place, std::string_view name,
@@ -111,12 +110,11 @@ Result<std::vector<StoredPhoto>> Store::photos(std::string_view recipe, std::str
     Query& q = query.value();
     q.bind(recipe).bind(size);
     std::vector<StoredPhoto> out;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return out;
+    const Result<bool> all = q.each([&] {
         out.push_back({q.whole(0), q.whole(1), static_cast<int>(q.whole(2)), q.text(3), q.text(4)});
-    }
+    });
+    if (!all.ok()) return all.error();
+    return out;
 }
 
 Result<std::vector<BundleFile>> Store::photo_files(std::string_view recipe) {
@@ -127,10 +125,7 @@ Result<std::vector<BundleFile>> Store::photo_files(std::string_view recipe) {
     q.bind(recipe);
     std::vector<BundleFile> files;
     std::set<std::string> there;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return files;
+    const Result<bool> all = q.each([&] {
         std::string folder("photos/");
         folder.append(recipe).append("/").append(path_part(q.text(0))).append("/");
         const std::string name = path_part(q.text(1));
@@ -139,7 +134,9 @@ Result<std::vector<BundleFile>> Store::photo_files(std::string_view recipe) {
             path = folder + std::to_string(n) + "-" + name;
         }
         files.push_back({std::move(path), q.bytes(2)});
-    }
+    });
+    if (!all.ok()) return all.error();
+    return files;
 }
 
 Result<int> Store::take_photos(const std::vector<BundleFile>& files, std::int64_t now) {

@@ -9,12 +9,9 @@ Result<std::vector<StoredRevision>> Store::revisions(std::string_view id) {
     if (!query.ok()) return query.error();
     Query& q = query.value().bind(id);
     std::vector<StoredRevision> list;
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) break;
-        list.push_back({q.whole(0), q.whole(1), q.text(2), q.text(3)});
-    }
+    const Result<bool> all =
+        q.each([&] { list.push_back({q.whole(0), q.whole(1), q.text(2), q.text(3)}); });
+    if (!all.ok()) return all.error();
     if (list.empty()) return no_such_recipe(id);
     return list;
 }

@@ -82,15 +82,12 @@ Result<bool> Store::read_events(StoredSitting& sitting) {
     if (!query.ok()) return query.error();
     Query& q = query.value();
     q.bind(sitting.id);
-    for (;;) {
-        const Result<bool> row = q.step();
-        if (!row.ok()) return row.error();
-        if (!row.value()) return true;
+    return q.each([&] {
         const auto kind = std::find(kinds.begin(), kinds.end(), q.text(0));
-        if (kind == kinds.end()) continue; // of a newer program: it does not stand in the way
+        if (kind == kinds.end()) return; // of a newer program: it does not stand in the way
         sitting.events.push_back({static_cast<EventKind>(kind - kinds.begin()),
                                   seconds(q.number(1)), static_cast<int>(q.whole(2)), q.text(3)});
-    }
+    });
 }
 
 Result<std::optional<StoredSitting>> Store::last_sitting() {
@@ -122,12 +119,10 @@ Result<std::vector<StoredSitting>> Store::sittings_with(std::string_view recipe,
         if (!query.ok()) return query.error();
         Query& q = query.value();
         q.bind(recipe).bind(size).bind(std::int64_t{most});
-        for (;;) {
-            const Result<bool> row = q.step();
-            if (!row.ok()) return row.error();
-            if (!row.value()) break;
+        const Result<bool> all = q.each([&] {
             out.push_back({q.whole(0), q.text(1), q.text(2), q.text(3), q.text(4), q.whole(5), {}});
-        }
+        });
+        if (!all.ok()) return all.error();
     }
     for (StoredSitting& sitting : out) {
         if (const Result<bool> read = read_events(sitting); !read.ok()) return read.error();
