@@ -71,7 +71,8 @@ void cost_view(Ui& ui, const Box& box) {
     say(ui.colours.ink, head);
     std::string begun = std::to_string(cost.good);
     begun.append(" good flies from ").append(std::to_string(cost.starts)).append(" begun, ");
-    begun.append(write_rounded(cost.time.si / 3600.0, 1)).append(" h");
+    begun.append(cost.time.si > 0.0 ? write_rounded(cost.time.si / 3600.0, 1) + " h"
+                                    : std::string("no time is known"));
     if (!s.currency.empty()) begun.append("; in ").append(s.currency);
     say(ui.colours.soft, begun);
     amounts(ui, scroll.row(line), ui.colours.soft, "", "used", "in use", "to pay");

@@ -123,7 +123,8 @@ void needs_view(Ui& ui, const Box& box) {
     int starts = 0, lacking = 0;
     for (const LineNeed& line : needs.lines) starts += line.starts;
     for (const ItemNeed& item : needs.items) lacking += item.short_of > 0.0 ? 1 : 0;
-    all.append(std::to_string(needs.lines.size())).append(" open lines, ");
+    all.append(std::to_string(needs.lines.size()))
+        .append(needs.lines.size() == 1 ? " open line, " : " open lines, ");
     all.append(std::to_string(starts)).append(" flies to begin, ");
     all.append(std::to_string(lacking)).append(" materials short; to buy: ");
     all.append(write_money(needs.cash)).append(1, ' ').append(s.currency);

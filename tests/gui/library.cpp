@@ -57,14 +57,13 @@ TEST_CASE("the box is walked and counted by keys alone, and works no fly meanwhi
     CHECK(last(person).kind == EffectKind::keep_box);
     CHECK(last(person).key == "jig");
     CHECK(last(person).text == "14");
-    CHECK(last(person).number == 5);
-    CHECK(last(person).event.number == 6);
+    CHECK(last(person).cell == BoxCell{5, 6});
     CHECK(person.typing().grid.row == 1);
     person.type("/30");
     person.key(ImGuiKey_Tab);
     CHECK(last(person).key == "dun");
-    CHECK(last(person).number == -1); // how many there are was not said
-    CHECK(last(person).event.number == 30);
+    CHECK_FALSE(last(person).cell.have); // how many there are was not said
+    CHECK(last(person).cell.want == 30);
     CHECK(person.typing().grid.column == 5);
     const std::size_t effects = person.effects.size();
     person.key(ImGuiKey_Delete);
