@@ -95,7 +95,7 @@ press Culvert Creeper (my version)
 ///
 /// Source  Card, Moran, Newell: The keystroke-level model, CACM 23 (1980), 396-410: 0.28 s for a key of
 ///         an average typist, 1.1 s to point with a mouse, 0.4 s for the hand to change over, 1.35 s to
-///         think before each line
+///         think before each line; from memory
 double keystroke_seconds(const std::string& script) {
     double seconds = 0.0;
     std::istringstream lines(script);
