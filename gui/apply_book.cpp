@@ -157,7 +157,7 @@ void Answer::remove_row(std::int64_t row, bool stock) {
     }
     b.refused.clear();
     keep_book(std::move(change));
-    say("Put away; ctrl z brings it back");
+    say("Put away; Undo (ctrl z) brings it back");
 }
 
 void Answer::people(const std::string& key, double value) {

@@ -11,13 +11,13 @@ namespace wrapwright {
 
 namespace {
 
-struct Measured {
+struct HookMeasure {
     const char* key;
     const char* label;
     const char* help;
 };
 
-constexpr std::array<Measured, 7> measures{{
+constexpr std::array<HookMeasure, 7> measures{{
     {"shank", "Shank, measured", "With a caliper, from the back of the eye to the bend: 13.5 mm."},
     {"gape", "Gape, measured", "From shank to point: 6.2 mm. What you leave out is filled in."},
     {"wire", "Wire, measured", "Its diameter: 0.6 mm."},
@@ -50,7 +50,7 @@ std::vector<Field> base_fields(const EditWork& work, std::size_t i) {
               "No for a trailing hook that is only joined on.");
     // A measured hook stands as it was written, so that 7/64 in is not turned into millimetres.
     const Result<json::Node> written = json::read(b.measured_json);
-    for (const Measured& m : measures) {
+    for (const HookMeasure& m : measures) {
         const json::Node* node = written.ok() ? written.value().find(m.key) : nullptr;
         std::string text = node != nullptr && node->kind == json::Kind::text ? node->text : "";
         if (node != nullptr && node->kind == json::Kind::object) {

@@ -9,7 +9,7 @@ namespace {
 using S = Sketched;
 
 // Common practice, no source: what tiers mean by these words, in our own sentences.
-constexpr std::array<GlossaryWord, 41> words{{
+constexpr std::array<GlossaryWord, 41> entries{{
     {"ballast", "Weighting wire wound on the bare shank, before any thread.", S::ballast},
     {"barb", "The cut that stands up behind the point; places are told by the shank above it.",
      S::barb},
@@ -63,8 +63,8 @@ constexpr std::array<GlossaryWord, 41> words{{
 }};
 
 constexpr bool in_order() {
-    for (std::size_t i = 1; i < words.size(); ++i) {
-        if (!(words[i - 1].word < words[i].word)) return false;
+    for (std::size_t i = 1; i < entries.size(); ++i) {
+        if (!(entries[i - 1].word < entries[i].word)) return false;
     }
     return true;
 }
@@ -72,6 +72,6 @@ static_assert(in_order(), "a glossary is looked up by the alphabet");
 
 } // namespace
 
-std::span<const GlossaryWord> glossary() { return words; }
+std::span<const GlossaryWord> glossary() { return entries; }
 
 } // namespace wrapwright

@@ -70,7 +70,9 @@ float size_in(ImFont* font, std::string_view words, float room, float high, floa
 } // namespace
 
 void panel_header(Ui& ui, const Box& box) {
-    const float side = std::max(box.height, std::min(2.6F * ui.sizes.small, 0.085F * box.width));
+    const float side =
+        std::min(std::max(box.height, std::min(2.6F * ui.sizes.small, 0.085F * box.width)),
+                 box.width / static_cast<float>(doors.size()));
     float x = box.right();
     for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
         x -= side;
@@ -104,18 +106,24 @@ void panel_header(Ui& ui, const Box& box) {
 }
 
 void panel_acts(Ui& ui, const Box& box) {
-    // Words beside the signs where all of them fit, else signs alone.
+    // Words beside the signs where all of them fit, else below them: each in its share of the room.
     float wanted = 0.0F;
+    float captions = 0.0F;
     const float sign = 1.1F * ui.sizes.small;
+    const auto caption = [&](std::string_view label) {
+        return width_of(ui.fonts.small, label) * reach_size(ui) / ui.fonts.small->FontSize +
+               3.0F * grid;
+    };
     for (const ActRow& act : acts) {
         wanted += width_of(ui.fonts.small, act.label) + sign + 4.0F * grid;
+        captions += caption(act.label);
     }
     const bool words = wanted + 4.0F * grid <= box.width;
     const float spare = words ? (box.width - wanted - 4.0F * grid) / 5.0F : 0.0F;
     float x = box.x;
     for (const ActRow& act : acts) {
         const float wide = words ? width_of(ui.fonts.small, act.label) + sign + 4.0F * grid + spare
-                                 : (box.width - 4.0F * grid) / 5.0F;
+                                 : (box.width - 4.0F * grid) * caption(act.label) / captions;
         const Box at{x, box.y, wide, box.height};
         x += wide + grid;
         if (!words) {

@@ -79,7 +79,7 @@ void library_acts(Ui& ui, const Box& foot, const LibraryRow& picked) {
     const int count = files ? 5 : 4;
     const float wide =
         (foot.width - static_cast<float>(count - 1) * grid) / static_cast<float>(count);
-    const bool keys = wide >= 9.0F * ui.sizes.small; // room for them
+    const bool keys = wide >= 9.0F * ui.sizes.small && !by_finger(); // room and a use for them
     int at = 0;
     const auto next = [&] {
         return Box{foot.x + static_cast<float>(at++) * (wide + grid), foot.y, wide, foot.height};

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cfloat>
 
 namespace wrapwright {
 
@@ -301,17 +302,36 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
 
 namespace {
 
-void views_row(Ui& ui, const Box& box) {
-    const float wide = (box.width - (view_count - 1) * grid) / view_count;
-    for (std::size_t i = 0; i < views.size(); ++i) {
-        const bool on = static_cast<std::size_t>(ui.model.book.view) == i;
-        const Box at{box.x + static_cast<float>(i) * (wide + grid), box.y, wide, box.height};
-        std::string label(views[i]);
-        if (button(ui, label.append("##view"), at, on)) {
+/// The views and the way back, in two rows where one would cut their words. Tells the height that takes.
+float views_row(Ui& ui, const Box& box) {
+    constexpr int count = view_count + 1;
+    const ImFont* font = ui.fonts.small;
+    float widest = 0.0F;
+    for (const std::string_view view : views) {
+        widest = std::max(widest, font->CalcTextSizeA(reach_size(ui), FLT_MAX, 0.0F, view.data(),
+                                                      view.data() + view.size())
+                                      .x);
+    }
+    const auto wide_of = [&](int across) {
+        return (box.width - static_cast<float>(across - 1) * grid) / static_cast<float>(across);
+    };
+    const int rows = wide_of(count) < widest + grid ? 2 : 1;
+    const int across = (count + rows - 1) / rows;
+    const float wide = wide_of(across);
+    const auto place = [&](int i) {
+        return Box{box.x + static_cast<float>(i % across) * (wide + grid),
+                   box.y + static_cast<float>(i / across) * (box.height + grid), wide, box.height};
+    };
+    for (int i = 0; i < view_count; ++i) {
+        const bool on = static_cast<int>(ui.model.book.view) == i;
+        std::string label(views[static_cast<std::size_t>(i)]);
+        if (button(ui, label.append("##view"), place(i), on)) {
             ui.typing.grid = {};
-            ui.want(wish(WishKind::orders_view, static_cast<int>(i)));
+            ui.want(wish(WishKind::orders_view, i));
         }
     }
+    if (button(ui, "Undo##book", place(view_count))) ui.want(wish(WishKind::book_undo));
+    return static_cast<float>(rows) * (box.height + grid);
 }
 
 } // namespace
@@ -320,7 +340,7 @@ void panel_orders(Ui& ui, const Box& box) {
     const Model& m = ui.model;
     const float high = control_height(ui);
     const bool tight = only_table(ui, box);
-    if (!tight) views_row(ui, {box.x, box.y, box.width, high});
+    const float top = tight ? 0.0F : views_row(ui, {box.x, box.y, box.width, high});
     const ImGuiIO& io = ImGui::GetIO();
     const int step = (ImGui::IsKeyPressed(ImGuiKey_PageDown) ? 1 : 0) -
                      (ImGui::IsKeyPressed(ImGuiKey_PageUp) ? 1 : 0);
@@ -329,7 +349,6 @@ void panel_orders(Ui& ui, const Box& box) {
         ui.want(wish(WishKind::orders_view,
                      (static_cast<int>(m.book.view) + step + view_count) % view_count));
     }
-    const float top = tight ? 0.0F : high + grid;
     const Box ground{box.x, box.y + top, box.width, box.height - top};
     sheet(ui, ground);
     Box in = ground.inside(1.5F * grid);

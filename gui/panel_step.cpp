@@ -156,13 +156,13 @@ void panel_step(Ui& ui, const Box& box) {
     Column column{ui, box.inside(2.0F * grid)};
     ImFont* small = ui.fonts.small;
     // What comes next stands at the foot, and its room is kept free.
-    if (!words.next.empty()) {
-        const std::string next = "Then: " + words.next;
+    const std::string next = words.next.empty() ? "" : "Then: " + words.next;
+    Box foot{};
+    if (!next.empty()) {
         const float high =
             std::min(2.0F, std::ceil(height_of(small, next, column.left.width) / small->FontSize)) *
             small->FontSize;
-        const Box foot{column.left.x, column.left.bottom() - high, column.left.width, high};
-        write(ui, small, c.soft, foot, next);
+        foot = {column.left.x, column.left.bottom() - high, column.left.width, high};
         column.left.height -= high + grid;
     }
     progress(ui, {column.left.x, column.left.y, column.left.width, grid});
@@ -182,7 +182,10 @@ void panel_step(Ui& ui, const Box& box) {
     }
     column.take(grid);
     notes(column, words);
-    if (!column.cut) return;
+    if (!column.cut) {
+        if (!next.empty()) write(ui, small, c.soft, foot, next);
+        return;
+    }
     // Nothing is left out in silence.
     const std::string_view more = ui.model.more_words ? "..."
                                   : by_finger()       ? "more: hold"
@@ -191,6 +194,8 @@ void panel_step(Ui& ui, const Box& box) {
         small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0F, more.data(), more.data() + more.size())
             .x;
     const Box inner = box.inside(2.0F * grid);
+    foot.width -= wide + 2.0F * grid;
+    if (!next.empty()) write(ui, small, c.soft, foot, next);
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const ImVec2 at{inner.right() - wide, inner.bottom() - small->FontSize};
     list.AddRectFilled({at.x - grid, at.y}, far_corner(inner), im(c.sheet));

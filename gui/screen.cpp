@@ -173,6 +173,8 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     } else {
         io.ConfigFlags &= ~ImGuiConfigFlags_NavEnableKeyboard;
     }
+    // Or ImGui takes a pad's keys away before anybody sees them.
+    io.BackendFlags |= ImGuiBackendFlags_HasGamepad;
     const Box window{0.0F, 0.0F, io.DisplaySize.x, io.DisplaySize.y};
     ImGui::PushFont(fonts.small);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {0.0F, 0.0F});

@@ -84,15 +84,15 @@ float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_vie
     const auto fits = [&](float top) { return top + line <= box.bottom() + 0.5F; };
     while (from < to && fits(y)) {
         const char* end = line_end(font, from, to, box.width);
-        const char* next = next_line(end, to);
-        list.AddText(font, line, {box.x, y}, im(colour), from, end);
-        if (next < to && !fits(y + line)) {
+        if (next_line(end, to) < to && !fits(y + line)) { // the last that there is room for
             constexpr const char* more = " ...";
-            const float at = font->CalcTextSizeA(line, FLT_MAX, 0.0F, from, end).x;
             const float dots = font->CalcTextSizeA(line, FLT_MAX, 0.0F, more).x;
-            list.AddText(font, line, {box.x + std::min(at, box.width - dots), y}, im(colour), more);
+            end = line_end(font, from, to, std::max(0.0F, box.width - dots));
+            const float at = font->CalcTextSizeA(line, FLT_MAX, 0.0F, from, end).x;
+            list.AddText(font, line, {box.x + at, y}, im(colour), more);
         }
-        from = next;
+        list.AddText(font, line, {box.x, y}, im(colour), from, end);
+        from = next_line(end, to);
         y += line;
     }
     if (!text.empty()) ui.texts.push_back({std::string(text), line, from == to});
