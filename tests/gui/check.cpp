@@ -94,12 +94,14 @@ TEST_CASE(
 }
 
 TEST_CASE("a photo marked by hand names the part, the millimetres and the step") {
+    std::optional<FlyPhoto> taken;
     for (const PixelSize window : {PixelSize{1280, 800}, PixelSize{1080, 1920}}) {
         Person person("sill-dun", window);
         person.press("Check");
         person.press("Photo");
         CHECK(says(person, "Drop a photo here"));
-        const FlyPhoto photo = photo_of(*person.model.fly);
+        if (!taken) taken = photo_of(*person.model.fly);
+        const FlyPhoto& photo = *taken;
         person.model.check.photo.picture = std::make_shared<const GreyPicture>(photo.picture);
         person.frame();
         // Corners roughly, then by the card's edges; the tail is marked 4 mm beyond its end.
