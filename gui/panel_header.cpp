@@ -106,9 +106,10 @@ void panel_header(Ui& ui, const Box& box) {
 }
 
 void panel_acts(Ui& ui, const Box& box) {
-    // Words beside the signs where all of them fit, else below them: each in its share of the room.
+    // Words beside the signs where all of them fit, else below them: all as wide, unless that cuts one.
     float wanted = 0.0F;
     float captions = 0.0F;
+    float longest = 0.0F;
     const float sign = 1.1F * ui.sizes.small;
     const auto caption = [&](std::string_view label) {
         return width_of(ui.fonts.small, label) * reach_size(ui) / ui.fonts.small->FontSize +
@@ -117,13 +118,18 @@ void panel_acts(Ui& ui, const Box& box) {
     for (const ActRow& act : acts) {
         wanted += width_of(ui.fonts.small, act.label) + sign + 4.0F * grid;
         captions += caption(act.label);
+        longest = std::max(longest, caption(act.label));
     }
     const bool words = wanted + 4.0F * grid <= box.width;
     const float spare = words ? (box.width - wanted - 4.0F * grid) / 5.0F : 0.0F;
+    const float room = box.width - 4.0F * grid;
+    const auto share = [&](std::string_view label) {
+        return longest <= room / 5.0F ? 0.2F : caption(label) / captions;
+    };
     float x = box.x;
     for (const ActRow& act : acts) {
         const float wide = words ? width_of(ui.fonts.small, act.label) + sign + 4.0F * grid + spare
-                                 : (box.width - 4.0F * grid) * caption(act.label) / captions;
+                                 : room * share(act.label);
         const Box at{x, box.y, wide, box.height};
         x += wide + grid;
         if (!words) {
