@@ -9,11 +9,13 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <cstdio>
 #include <emscripten.h>
 #include <imgui.h>
 #include <memory>
 #include <optional>
+#include <unistd.h>
 
 namespace {
 
@@ -97,6 +99,11 @@ EMSCRIPTEN_KEEPALIVE double ww_frame() {
     bench.report.tell(*bench.app);
     const double sleep = in_seconds(bench.app->may_sleep());
     return std::min(sleep, web_input().touch.down() ? finger_s : for_ever_s);
+}
+
+/// How far the program's memory has ever reached, in bytes: for tests.
+EMSCRIPTEN_KEEPALIVE double ww_memory() {
+    return static_cast<double>(reinterpret_cast<std::uintptr_t>(sbrk(0)));
 }
 
 /// The storage refused: what it had before is in the folder again, and the bench stands on that.

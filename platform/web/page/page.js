@@ -152,7 +152,7 @@ globalThis.wrapwright = {
   get state() { return JSON.parse(state); },
   get frames() { return frames; },
   get firstMs() { return firstMs; },
-  get memory() { return bench.HEAPU8.length; },
+  get memory() { return bench._ww_memory(); },
   get awake() { return awake.held; },
   get settled() { return !due && !turning && !storage.due(); },
   storage,
