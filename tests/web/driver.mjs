@@ -160,6 +160,7 @@ export class Tablet {
 
   /// Keeps what is on the screen, and compares it with what was looked at before.
   async look(name) {
+    await this.until('the end of what is told for a moment', s => !s.notice);
     await this.settle();
     mkdirSync(path.join(shots, 'small'), { recursive: true });
     const shot = path.join(shots, name + '.png'), little = path.join(shots, 'small', name + '.png');
