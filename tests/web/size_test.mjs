@@ -10,14 +10,24 @@ import { folder, small, withTablet } from './driver.mjs';
 
 const gz = bytes => gzipSync(bytes, { level: 9 }).length;
 
-// The goal was 500 kB, and it is missed by more than twice: DEVELOPERS.md says what takes the room. The
-// bound is what was measured, 1,194 kB, and 5 %, so that it does not grow unseen.
-test('the program without its font is no more than 1,254 kB, compressed', () => {
+function weigh() {
   const files = readdirSync(folder).filter(f => !f.endsWith('.png'));
   const sizes = files.map(f => [f, gz(readFileSync(path.join(folder, f)))]);
   const font = gz(readFileSync('/usr/share/fonts/opentype/inter/Inter-Medium.otf'));
   const sum = sizes.reduce((s, [, size]) => s + size, 0) - font;
   console.log(sizes.map(([f, s]) => `${f} ${s}`).join(', '), `; font ${font}; without it ${sum}`);
+  return sum;
+}
+
+// Not reached: DEVELOPERS.md says what takes the room. It is told at each run, and fails none.
+test('the program without its font is no more than 500 kB, compressed', { todo: 'it is more than twice that' }, () => {
+  const sum = weigh();
+  assert.ok(sum <= 500000, `${sum} bytes`);
+});
+
+// Measured: 1,194 kB; and 5 %, so that it does not grow unseen.
+test('the program has not grown since it was weighed', () => {
+  const sum = weigh();
   assert.ok(sum <= 1254000, `${sum} bytes`);
 });
 
