@@ -1,7 +1,8 @@
 #include "platform/files.h"
 
 #include <algorithm>
-#include <fstream>
+#include <cstdio>
+#include <memory>
 
 #include <unistd.h>
 
@@ -26,6 +27,12 @@ Error refused(ErrorCode code, std::string message, std::string remedy) {
     return {code, std::move(message), std::move(remedy), {}};
 }
 
+// A file that is closed at the end. Not a stream, which for the web brings all of its locales along.
+struct Close {
+    void operator()(std::FILE* file) const { std::fclose(file); }
+};
+using Handle = std::unique_ptr<std::FILE, Close>;
+
 } // namespace
 
 Error in_file(const std::string& file, Error error) {
@@ -46,15 +53,16 @@ Result<std::string> read_file(const fs::path& file, std::size_t most) {
     const std::uintmax_t told = regular ? fs::file_size(file, error) : most;
     if (regular && told > most) return too_large(most);
     const auto size = static_cast<std::size_t>(told);
-    std::ifstream in(file, std::ios::binary);
+    const Handle in(std::fopen(file.c_str(), "rb"));
     if (!in) {
         return refused(ErrorCode::not_found, "cannot be opened", "check that you may read it");
     }
     // A pipe has no size to ask for: read at most one byte more than is allowed.
     std::string bytes(std::min(size, most) + 1, '\0');
-    in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    if (in.bad()) return refused(ErrorCode::malformed, "cannot be read", "check the disk");
-    bytes.resize(static_cast<std::size_t>(in.gcount()));
+    bytes.resize(std::fread(bytes.data(), 1, bytes.size(), in.get()));
+    if (std::ferror(in.get()) != 0) {
+        return refused(ErrorCode::malformed, "cannot be read", "check the disk");
+    }
     if (bytes.size() > std::min(size, most)) return too_large(most);
     return bytes;
 }
@@ -65,10 +73,9 @@ Result<bool> write_file(const fs::path& file, std::string_view bytes) {
         return refused(ErrorCode::malformed, "a folder, not a file", "name a file in it");
     }
     const fs::path part = file.string() + ".part" + std::to_string(getpid());
-    std::ofstream out(part, std::ios::binary | std::ios::trunc);
-    out.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    out.close();
-    if (out.fail()) {
+    Handle out(std::fopen(part.c_str(), "wb"));
+    const bool whole = out && std::fwrite(bytes.data(), 1, bytes.size(), out.get()) == bytes.size();
+    if (const bool closed = out && std::fclose(out.release()) == 0; !whole || !closed) {
         fs::remove(part, error);
         return refused(ErrorCode::malformed, "cannot be written",
                        "check the folder, the rights and the room on the disk");

@@ -1,13 +1,14 @@
 #include "core/geometry/export.h"
 
 #include "core/assert.h"
+#include "core/units/number_text.h"
 
 #include <algorithm>
 #include <bit>
-#include <charconv>
 #include <cmath>
 #include <cstring>
 #include <limits>
+#include <type_traits>
 
 static_assert(std::endian::native == std::endian::little, "both formats are little-endian");
 
@@ -43,10 +44,12 @@ class Json {
     }
     template <class Number>
     Json& number(Number value) {
-        char digits[32];
-        const auto end = std::to_chars(digits, digits + sizeof digits, value).ptr;
         comma();
-        text_.append(digits, static_cast<std::size_t>(end - digits));
+        if constexpr (std::is_integral_v<Number>) {
+            text_ += std::to_string(value);
+        } else {
+            text_ += write_number(static_cast<double>(value));
+        }
         return *this;
     }
     Json& string(std::string_view value) {

@@ -2,10 +2,12 @@
 
 #include "core/assert.h"
 
+#include <algorithm>
 #include <array>
 #include <bit>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 namespace wrapwright::detail {
 
@@ -27,8 +29,8 @@ class Whole {
         if (carry != 0) append(static_cast<std::uint32_t>(carry));
     }
 
-    /// Divides, rounding down, and tells whether something was left over.
-    bool divide(std::uint32_t divisor) {
+    /// Divides, rounding down, and gives what was left over.
+    std::uint32_t divide(std::uint32_t divisor) {
         std::uint64_t rest = 0;
         for (std::size_t i = used_; i-- > 0;) {
             rest = (rest << 32) | limb_[i];
@@ -36,7 +38,7 @@ class Whole {
             rest %= divisor;
         }
         while (used_ > 0 && limb_[used_ - 1] == 0) --used_;
-        return rest != 0;
+        return static_cast<std::uint32_t>(rest);
     }
 
     /// Times 2^32, so many times.
@@ -85,6 +87,15 @@ double rounded(const Whole& whole, bool more, int power) {
     return std::ldexp(static_cast<double>(kept), power + dropped);
 }
 
+/// Without the zeros at the end.
+Decimal trimmed(Decimal decimal) {
+    while (!decimal.digits.empty() && decimal.digits.back() == '0') {
+        decimal.digits.pop_back();
+        ++decimal.exponent;
+    }
+    return decimal.digits.empty() ? Decimal{} : decimal;
+}
+
 } // namespace
 
 double nearest_double(std::string_view digits, int exponent) {
@@ -112,8 +123,58 @@ double nearest_double(std::string_view digits, int exponent) {
     whole.multiply_add(1U << (room % 32), 0);
     whole.shift_limbs(static_cast<std::size_t>(room / 32));
     bool more = false;
-    for (int i = exponent; i < 0; ++i) more |= whole.divide(10);
+    for (int i = exponent; i < 0; ++i) more |= whole.divide(10) != 0;
     return rounded(whole, more, -room);
+}
+
+Decimal exact_decimal(double value) {
+    WW_ASSERT(value >= 0.0 && std::isfinite(value));
+    if (value == 0.0) return {}; // exact
+    int power = 0;
+    auto bits = static_cast<std::uint64_t>(std::ldexp(std::frexp(value, &power), 53));
+    power -= 53;
+    const int even = std::countr_zero(bits);
+    bits >>= even;
+    power += even;
+
+    Whole whole;
+    whole.multiply_add(1, static_cast<std::uint32_t>(bits >> 32));
+    whole.shift_limbs(1);
+    whole.multiply_add(1, static_cast<std::uint32_t>(bits));
+    for (int i = 0; i < power; ++i) whole.multiply_add(2, 0);
+    int fives = std::max(-power, 0);
+    for (; fives >= 13; fives -= 13) whole.multiply_add(1'220'703'125, 0); // 5^13
+    for (; fives > 0; --fives) whole.multiply_add(5, 0);
+
+    Decimal decimal{{}, std::min(power, 0)};
+    while (whole.bits() > 0) {
+        std::uint32_t nine = whole.divide(1'000'000'000);
+        for (int i = 0; i < 9; ++i, nine /= 10)
+            decimal.digits += static_cast<char>('0' + nine % 10);
+    }
+    std::reverse(decimal.digits.begin(), decimal.digits.end());
+    decimal.digits.erase(0, decimal.digits.find_first_not_of('0'));
+    return trimmed(std::move(decimal));
+}
+
+Decimal rounded_to(Decimal value, int exponent) {
+    const int drop = exponent - value.exponent;
+    const int kept = static_cast<int>(value.digits.size()) - drop;
+    if (drop <= 0) return value;
+    if (kept < 0) return {};
+    const std::string gone = value.digits.substr(static_cast<std::size_t>(kept));
+    value.digits.resize(static_cast<std::size_t>(kept));
+    value.exponent = exponent;
+    const bool odd = kept > 0 && (value.digits.back() - '0') % 2 == 1;
+    if (gone > "5" || (gone == "5" && odd)) { // the last digit is no 0, so that "50" cannot be
+        while (!value.digits.empty() && value.digits.back() == '9') {
+            value.digits.pop_back();
+            ++value.exponent;
+        }
+        if (value.digits.empty()) value.digits.push_back('0');
+        ++value.digits.back();
+    }
+    return trimmed(std::move(value));
 }
 
 } // namespace wrapwright::detail

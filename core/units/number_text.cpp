@@ -4,10 +4,9 @@
 #include "core/units/scan.h"
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 #include <cmath>
 #include <optional>
+#include <string>
 
 namespace wrapwright {
 
@@ -138,6 +137,23 @@ Result<LeadingNumber> decimal_at(std::string_view text) {
     return LeadingNumber{detail::nearest_double(digits, static_cast<int>(exponent)), length};
 }
 
+/// With the sign of the value, which a zero has not.
+std::string signed_text(double value, std::string text) {
+    if (value < 0.0 && text != "0") text.insert(text.begin(), '-');
+    return text;
+}
+
+/// With a point and as many zeros as it takes.
+std::string plain_text(const detail::Decimal& decimal) {
+    if (decimal.digits.empty()) return "0";
+    std::string text = decimal.digits;
+    if (decimal.exponent >= 0) return text.append(static_cast<std::size_t>(decimal.exponent), '0');
+    const auto below = static_cast<std::size_t>(-decimal.exponent);
+    if (text.size() <= below) text.insert(0, below + 1 - text.size(), '0');
+    text.insert(text.size() - below, 1, '.');
+    return text;
+}
+
 } // namespace
 
 Result<LeadingNumber> leading_number(std::string_view text) {
@@ -175,29 +191,28 @@ Result<double> read_number(std::string_view text) {
 
 std::string write_number(double value) {
     WW_ASSERT(std::isfinite(value) && std::abs(value) <= 1e300);
-    if (value == 0.0) return "0"; // exact: also for the zero with a sign
     const double size = std::abs(value);
-    const bool plain = size >= 1e-9 && size < 1e15;
-    std::array<char, 64> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                      plain ? std::chars_format::fixed : std::chars_format::scientific);
-    WW_ASSERT(end.ec == std::errc{});
-    return {buffer.data(), end.ptr};
+    const detail::Decimal exact = detail::exact_decimal(size);
+    if (exact.digits.empty()) return "0"; // also for the zero with a sign
+    // What has 15 digits or fewer comes back from a double as it was, and 17 tell every double.
+    const int top = exact.exponent + static_cast<int>(exact.digits.size());
+    detail::Decimal shortest;
+    for (const int digits : {15, 16, 17}) {
+        shortest = detail::rounded_to(exact, top - digits);
+        if (detail::nearest_double(shortest.digits, shortest.exponent) == size) break; // exact
+    }
+    if (size >= 1e-9 && size < 1e15) return signed_text(value, plain_text(shortest));
+    std::string text = shortest.digits;
+    if (text.size() > 1) text.insert(text.begin() + 1, '.');
+    const int power = shortest.exponent + static_cast<int>(shortest.digits.size()) - 1;
+    text += power < 0 ? "e-" : "e+";
+    return signed_text(value, text + std::to_string(std::abs(power)));
 }
 
 std::string write_rounded(double value, int decimals) {
     WW_ASSERT(std::isfinite(value) && std::abs(value) <= 1e300 && decimals >= 0 && decimals <= 30);
-    std::array<char, 340> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value,
-                                   std::chars_format::fixed, decimals);
-    WW_ASSERT(end.ec == std::errc{});
-    std::string text(buffer.data(), end.ptr);
-    if (decimals > 0) {
-        text.erase(text.find_last_not_of('0') + 1);
-        if (text.back() == '.') text.pop_back();
-    }
-    return text == "-0" ? "0" : text;
+    const detail::Decimal exact = detail::exact_decimal(std::abs(value));
+    return signed_text(value, plain_text(detail::rounded_to(exact, -decimals)));
 }
 
 } // namespace wrapwright

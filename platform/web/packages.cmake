@@ -17,10 +17,10 @@ endforeach()
 # with exceptions again.
 add_compile_options(-fno-exceptions)
 add_link_options(-fno-exceptions)
-# Copies by one instruction of the machine and not by a call out of it; browsers have it since 2021
-# (Safari 15 was the last; from memory).
-add_compile_options(-mbulk-memory)
-add_link_options(-mbulk-memory)
+# Copies, and whole numbers out of broken ones, by one instruction of the machine and not by many;
+# browsers have them since 2021 (Safari 15 was the last; from memory).
+add_compile_options(-mbulk-memory -mnontrapping-fptoint -msign-ext)
+add_link_options(-mbulk-memory -mnontrapping-fptoint -msign-ext)
 # What is small arrives sooner; core/CMakeLists.txt says where speed counts more.
 foreach(language C CXX)
   set(CMAKE_${language}_FLAGS_RELEASE "-Oz -DNDEBUG")

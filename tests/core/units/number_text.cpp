@@ -2,7 +2,9 @@
 
 #include <doctest/doctest.h>
 
+#include <array>
 #include <bit>
+#include <charconv>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
@@ -170,6 +172,73 @@ TEST_CASE("a decimal of up to 15 digits comes back as it was written") {
         while (digits.back() == '0') digits.pop_back();
         const std::string text = "0." + digits;
         REQUIRE(write_number(read(text)) == text);
+    }
+}
+
+TEST_CASE("a number is rounded as the C++ library rounds it") {
+    // Against  std::to_chars with a precision, which is exact and takes ties to the even digit; zeros at
+    //          its end and the sign of a zero aside
+    const auto theirs = [](double v, int decimals) {
+        std::array<char, 400> buffer{};
+        std::string text(buffer.data(), std::to_chars(buffer.data(), buffer.data() + buffer.size(),
+                                                      v, std::chars_format::fixed, decimals)
+                                            .ptr);
+        if (decimals > 0) text.erase(text.find_last_not_of('0') + 1);
+        if (text.back() == '.') text.pop_back();
+        return text == "-0" ? std::string("0") : text;
+    };
+    std::mt19937_64 random(20261130);
+    for (int i = 0; i < 20000; ++i) {
+        const double size = std::pow(10.0, static_cast<double>(random() % 400) / 10.0 - 20.0);
+        const double v = (static_cast<double>(random() >> 11) * 0x1p-52 - 1.0) * size;
+        const double tie = static_cast<double>(random() % 4096) / 64.0; // half of them end in 5
+        const int decimals = static_cast<int>(random() % 31);
+        CAPTURE(v);
+        CAPTURE(tie);
+        CAPTURE(decimals);
+        REQUIRE(write_rounded(v, decimals) == theirs(v, decimals));
+        REQUIRE(write_rounded(tie, decimals % 7) == theirs(tie, decimals % 7));
+    }
+    for (const double v :
+         {1e300, 9.5, 0.5, 1.5, 0.05, 99.95, 999999.5, 5e-324, 0x1p-1022, 0x1p60}) {
+        for (int decimals = 0; decimals <= 30; ++decimals) {
+            CAPTURE(v);
+            CAPTURE(decimals);
+            REQUIRE(write_rounded(v, decimals) == theirs(v, decimals));
+        }
+    }
+}
+
+TEST_CASE("a number is written as the C++ library writes it, or as long") {
+    // Against  std::to_chars, which gives the shortest that comes back, and of several the closest. A power
+    //          of two has neighbours at unequal distances, and may then get another last digit here.
+    const auto theirs = [](double v) {
+        std::array<char, 64> buffer{};
+        const bool plain = std::abs(v) >= 1e-9 && std::abs(v) < 1e15;
+        return std::string(
+            buffer.data(),
+            std::to_chars(buffer.data(), buffer.data() + buffer.size(), v,
+                          plain ? std::chars_format::fixed : std::chars_format::scientific)
+                .ptr);
+    };
+    std::mt19937_64 random(11);
+    for (int i = 0; i < 20000; ++i) {
+        const double any = std::bit_cast<double>(random());
+        const double usual = static_cast<double>(random() >> 11) * 0x1p-53 * 100.0;
+        const double rounded = static_cast<double>(random() % 100000) / 1000.0;
+        CAPTURE(any);
+        CAPTURE(usual);
+        CAPTURE(rounded);
+        if (std::abs(any) >= 1e-300 && std::abs(any) <= 1e300)
+            REQUIRE(write_number(any) == theirs(any));
+        REQUIRE(write_number(-usual) == theirs(-usual));
+        REQUIRE(write_number(rounded) == (rounded == 0.0 ? "0" : theirs(rounded)));
+    }
+    for (int power = -996; power <= 996; ++power) {
+        const double v = std::ldexp(1.0, power);
+        CAPTURE(power);
+        CHECK(read(write_number(v)) == v);
+        CHECK(write_number(v).size() <= theirs(v).size() + 1);
     }
 }
 
