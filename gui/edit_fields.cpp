@@ -137,8 +137,8 @@ std::vector<Field> part_fields(const EditWork& work, std::size_t i) {
                   "Of the hooks and shanks; none is the first.");
     }
     form.words("side", "Side", p.side, "Top, below, near, far, round.");
-    form.words("copies", "Copies", p.copies == 1 ? std::string() : std::to_string(p.copies),
-               "Pairs and repeats: 2.");
+    form.number("copies", "Copies", p.copies == 1 ? std::string() : std::to_string(p.copies),
+                "Pairs and repeats: 2.");
     form.words("only_sizes", "Only at sizes", p.only_sizes, "10-14; left out at the others.");
     form.flag("optional", "May be left out", p.optional, "The fly is complete without it.");
     form.words("either", "Alternatives", p.either,

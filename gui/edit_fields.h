@@ -10,11 +10,12 @@
 namespace wrapwright {
 
 enum class FieldKind : unsigned char {
-    words, ///< a line of them
-    text,  ///< several lines
-    spot,  ///< a place on the hook
-    flag,  ///< yes or no
-    pick,  ///< one of `options`
+    words,  ///< a line of them
+    number, ///< a line with a bare number
+    text,   ///< several lines
+    spot,   ///< a place on the hook
+    flag,   ///< yes or no
+    pick,   ///< one of `options`
 };
 
 struct Field {

@@ -85,8 +85,8 @@ std::vector<Field> target_fields(const EditWork& work, std::size_t i) {
               "What is measured on the finished fly.");
     form.amount("length", "How long", t.length, nullptr,
                 "Half the shank, 1.5 gape, 12 mm: in place of what a standard says.");
-    form.words("within", "Within", t.within_said ? write_rounded(t.within, 3) : std::string(),
-               "Tolerance as a share: 0.15. A tenth where nothing is said.");
+    form.number("within", "Within", t.within_said ? write_rounded(t.within, 3) : std::string(),
+                "Tolerance as a share: 0.15. A tenth where nothing is said.");
     return form.take();
 }
 

@@ -63,6 +63,10 @@ class Form {
                   "them and the run uses it.");
         }
     }
+    void number(std::string_view key, std::string_view label, const std::string& text,
+                std::string_view help) {
+        words(key, label, text, help).kind = FieldKind::number;
+    }
     void spot(std::string_view key, std::string_view label, const Spot& spot,
               std::string_view help) {
         Field& f = words(key, label, spot.text, help);

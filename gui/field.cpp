@@ -1,18 +1,12 @@
 #include "gui/field.h"
 
 #include <algorithm>
+#include <imgui_internal.h>
 #include <utility>
 
 namespace wrapwright {
 
 namespace {
-
-/// Whether a field asks for a number alone, by its hint: then a tablet shows the keypad of numbers.
-bool asks_number(std::string_view hint) {
-    const auto ends = [&](std::string_view unit) { return hint.ends_with(unit); };
-    return hint.starts_with("mm ") || hint.find(" mm ") != hint.npos || ends(" mm") ||
-           ends(" mg") || ends("metres") || ends("seconds") || ends("number");
-}
 
 /// The part of a box that is not scrolled away: elsewhere other things are pressed.
 Box in_sight(const Box& box) {
@@ -40,11 +34,18 @@ int take_outside(ImGuiInputTextCallbackData* data) {
 }
 
 void note_field(Ui& ui, std::string_view label, const std::string& text, const Box& box,
-                bool many_lines) {
+                bool number, bool many_lines) {
     const bool active = ImGui::IsItemActive();
     if (active && !ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F); // a keyboard came up
-    ui.fields.push_back(
-        {std::string(label), text, in_sight(box), asks_number(label), many_lines, active});
+    DrawnField field{std::string(label), text, in_sight(box), number, many_lines, active};
+    ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetActiveID());
+    const bool by_hand =
+        ImGui::IsMouseDown(ImGuiMouseButton_Left) || ImGui::IsMouseReleased(ImGuiMouseButton_Left);
+    if (active && state != nullptr && by_hand) {
+        field.caret_to = state->GetCursorPos();
+        field.caret_from = state->HasSelection() ? state->GetSelectionStart() : field.caret_to;
+    }
+    ui.fields.push_back(std::move(field));
 }
 
 void note_field_to_be(Ui& ui, std::string label, const Box& box, bool number) {

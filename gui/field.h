@@ -10,9 +10,10 @@ namespace wrapwright {
 /// Typing::outside, which it takes.
 int take_outside(ImGuiInputTextCallbackData* data);
 
-/// Notes the field that was drawn last, and keeps the one that is typed into in sight.
+/// Notes the field that was drawn last, and keeps the one that is typed into in sight. One that takes a
+/// number alone opens the keypad of numbers on a tablet.
 void note_field(Ui& ui, std::string_view label, const std::string& text, const Box& box,
-                bool many_lines = false);
+                bool number, bool many_lines);
 
 /// Notes a place where a tap will open a field, which no frame has drawn yet.
 void note_field_to_be(Ui& ui, std::string label, const Box& box, bool number);

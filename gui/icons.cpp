@@ -207,7 +207,7 @@ bool icon_button(Ui& ui, Icon icon, std::string_view label, const Box& box) {
         return font->CalcTextSizeA(dots, FLT_MAX, 0.0F, words.c_str()).x;
     };
     float size = std::min(reach_size(ui), 0.38F * box.height);
-    size = std::max(13.0F, std::min(size, size * (box.width - 6.0F) / width_at(size)));
+    size = std::max(10.0F, std::min(size, size * (box.width - 6.0F) / width_at(size)));
     const float wide = width_at(size);
     const bool captioned = wide + 4.0F <= box.width && 2.1F * size + 6.0F <= box.height;
     const float room = captioned ? box.height - size - 4.0F : box.height;

@@ -135,6 +135,7 @@ struct Model {
     std::string trouble{};           ///< what the store could not do; stays until it is put away
     std::string restore_preview{};   ///< what the backup that was picked would bring
     std::string data_folder{};
+    bool kept_for_good = false; ///< a browser's promise not to clear what is kept there
     bool picks_files = false; ///< by the system's own dialogs, which hand out copies; else by name
     bool has_camera = false;
     bool first_start = false;

@@ -222,6 +222,10 @@ void take_pointer(Ui& ui, const PhotoView& view) {
         }
     }
     if (!ImGui::IsItemDeactivated()) return;
+    if (!ImGui::IsMousePosValid()) { // a second finger came, or a palm: no press
+        t.photo_drag = -1;
+        return;
+    }
     const ImVec2 way = ImGui::GetMouseDragDelta(ImGuiMouseButton_Left, 0.0F);
     const bool moved = std::hypot(way.x, way.y) > 6.0F;
     if (t.photo_drag >= 0 && moved) {

@@ -82,7 +82,7 @@ void scale_rows(Ui& ui, Scroll& scroll, float room) {
             hint.append(" mm between them");
         }
         if (line_edit(ui, "##known", hint.c_str(), ui.typing.photo_known,
-                      {row.x, row.y, room, high}) &&
+                      {row.x, row.y, room, high}, true) &&
             !ui.typing.photo_known.empty()) {
             ui.want(wish(WishKind::known, 0, ui.typing.photo_known));
             ui.typing.photo_known.clear();

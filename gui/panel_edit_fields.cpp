@@ -48,6 +48,7 @@ class Fields {
         case FieldKind::pick: pick(f, at); break;
         case FieldKind::text: text(f, at); break;
         case FieldKind::words:
+        case FieldKind::number:
         case FieldKind::spot: words_field(f, at, index); break;
         }
         if (focus) ImGui::SetScrollHereY(0.5F);
@@ -68,7 +69,7 @@ class Fields {
     void words_field(const Field& f, const Box& at, int index) {
         std::string text = f.text;
         const std::string name = "##" + f.path;
-        const bool ended = line_edit(ui_, name.c_str(), "", text, at);
+        const bool ended = line_edit(ui_, name.c_str(), "", text, at, f.kind == FieldKind::number);
         // Escape leaves the field, and keeps what was typed.
         if (text != f.text && !ImGui::IsKeyPressed(ImGuiKey_Escape, false)) {
             set(ui_, f.path, std::move(text));

@@ -38,7 +38,7 @@ void fields(Ui& ui, Scroll& scroll, float width) {
         {"postage", "postage", write_money(s.postage)},
         {"fee, share", "fee share", write_number(s.fee)},
         {"tax, share; 0 off", "tax share", write_number(s.tax)},
-        {"currency, a word", "currency", s.currency},
+        {"currency, a word", "currency", s.currency, false},
     }};
     const float letters = width / ui.sizes.small;
     setting_rows(ui, scroll, rows, letters > 60.0F ? 4 : 2);

@@ -72,7 +72,7 @@ void days_view(Ui& ui, const Box& box) {
     next_row();
     const float curve = std::min(9.5F * ui.sizes.small, 0.4F * in.width);
     setting_field(ui, {in.x, in.y, in.width - curve - grid, high}, "learning rate; 1 is none",
-                  "learning rate", write_number(s.learning));
+                  "learning rate", write_number(s.learning), true);
     if (button(ui, s.wright ? "by Wright" : "by Crawford",
                {in.right() - curve, in.y, curve, high})) {
         Wish w = wish(WishKind::set, 0, s.wright ? "Crawford" : "Wright");

@@ -71,7 +71,7 @@ void eaten(Ui& ui, Scroll& scroll, const Needs& needs, int row) {
 } // namespace
 
 void setting_field(Ui& ui, const Box& box, std::string_view words, const char* key,
-                   std::string_view shown) {
+                   std::string_view shown, bool number) {
     const float wide = std::min(0.4F * box.width, 16.0F * ui.sizes.small);
     ImFont* font = ui.fonts.small;
     const Box text{box.x, box.y + 0.5F * (box.height - height_of(font, words, box.width - wide)),
@@ -82,7 +82,8 @@ void setting_field(Ui& ui, const Box& box, std::string_view words, const char* k
     std::string& typed = ui.typing.fields[key];
     const ImGuiID id = ImGui::GetID(name.c_str());
     if (ui.typing.fresh || ImGui::GetActiveID() != id) typed = shown;
-    if (line_edit(ui, name.c_str(), "", typed, {box.right() - wide, box.y, wide, box.height})) {
+    if (line_edit(ui, name.c_str(), "", typed, {box.right() - wide, box.y, wide, box.height},
+                  number)) {
         Wish w = wish(WishKind::set, 0, typed);
         w.key = key;
         ui.want(std::move(w));
@@ -101,7 +102,7 @@ void setting_rows(Ui& ui, Scroll& scroll, std::span<const SettingRow> rows, int 
         const float wide =
             (row.width - static_cast<float>(across - 1) * grid) / static_cast<float>(across);
         setting_field(ui, {row.x + static_cast<float>(column) * (wide + grid), row.y, wide, high},
-                      rows[i].words, rows[i].key, rows[i].shown);
+                      rows[i].words, rows[i].key, rows[i].shown, rows[i].number);
     }
 }
 

@@ -46,6 +46,7 @@ struct SettingRow {
     std::string_view words;
     const char* key;
     std::string shown;
+    bool number = true;
 };
 
 /// Settings in rows, so many beside each other.
@@ -53,7 +54,7 @@ void setting_rows(Ui& ui, Scroll& scroll, std::span<const SettingRow> rows, int 
 
 /// One setting that is typed, with its words before it.
 void setting_field(Ui& ui, const Box& box, std::string_view words, const char* key,
-                   std::string_view shown);
+                   std::string_view shown, bool number = false);
 
 /// The flies and the name of a line: "5 dozen Weirfoot Jig #14, for Slate Weir anglers".
 [[nodiscard]] std::string line_words(const OrderLine& line);

@@ -116,11 +116,14 @@ void panel_settings(Ui& ui, const Box& box) {
     heading(ui, scroll.row(line + grid), "Backup");
     backup(ui, scroll);
     if (ui.model.data_folder.empty()) return;
-    const std::string where =
-        ui.model.picks_files
-            ? "Everything is kept by this browser on this device, and nowhere else. Whoever clears "
-              "the browser's data clears it, too: keep a backup."
-            : "Everything is kept in " + ui.model.data_folder;
+    std::string where = "Everything is kept in " + ui.model.data_folder;
+    if (ui.model.picks_files) {
+        where = "Everything is kept by this browser on this device, and nowhere else. ";
+        where += ui.model.kept_for_good
+                     ? "It has promised not to clear it by itself; whoever "
+                     : "It has not promised to keep it when room gets short, and whoever ";
+        where += "clears the browser's data clears it, too: keep a backup.";
+    }
     const float room = in.width - 4.0F * grid;
     const Box row = scroll.row(height_of(ui.fonts.small, where, room) + grid);
     write(ui, ui.fonts.small, ui.colours.soft, {row.x, row.y, room, row.height}, where);

@@ -54,9 +54,9 @@ void water_measured(Ui& ui, Scroll& scroll, float room) {
     const float part = (room - 2.0F * grid) / 3.0F;
     Typing& t = ui.typing;
     bool ended =
-        line_edit(ui, "##fall metres", "metres", t.fall_metres, {row.x, row.y, part, high});
+        line_edit(ui, "##fall metres", "metres", t.fall_metres, {row.x, row.y, part, high}, true);
     ended |= line_edit(ui, "##fall seconds", "seconds", t.fall_seconds,
-                       {row.x + part + grid, row.y, part, high});
+                       {row.x + part + grid, row.y, part, high}, true);
     const bool keep =
         button(ui, "Keep the fall", {row.x + 2.0F * (part + grid), row.y, part, high}, true);
     if ((keep || ended) && !t.fall_metres.empty() && !t.fall_seconds.empty()) {
@@ -68,7 +68,7 @@ void water_measured(Ui& ui, Scroll& scroll, float room) {
     const bool weighed = ui.model.weighed.value.si > 0.0;
     const bool done = line_edit(
         ui, "##weighed", weighed ? weight_words(ui.model.weighed).c_str() : "mg of the whole fly",
-        t.weighed_mg, {weigh.x, weigh.y, 2.0F * part + grid, high});
+        t.weighed_mg, {weigh.x, weigh.y, 2.0F * part + grid, high}, true);
     const char* label = weighed && t.weighed_mg.empty() ? "Forget it" : "Keep the weight";
     if (button(ui, label, {weigh.x + 2.0F * (part + grid), weigh.y, part, high}) || done) {
         if (weighed || !t.weighed_mg.empty()) ui.want(wish(WishKind::weigh, 0, t.weighed_mg));

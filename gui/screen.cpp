@@ -194,6 +194,7 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
     if (model.sheet != Sheet::closed) {
         ui.controls.clear(); // what lies below cannot be pressed
         ui.fields.clear();
+        ui.texts.clear();
         ImGui::SetNextWindowPos({0.0F, 0.0F});
         ImGui::SetNextWindowSize(io.DisplaySize);
         if (typing.fresh) ImGui::SetNextWindowFocus();

@@ -30,15 +30,32 @@ std::string count_words(const Model& m) {
     const double left = std::max(0.0, all - m.state.turns);
     std::string words = whole(m.state.turns) + " of " + whole(all) + " turns, ";
     words += left > 0.0 ? whole(left) + " left" : "all counted";
+    if (m.counting) words += ", by itself";
     return words;
+}
+
+/// How long until what was put on is hard, in steps that leave a voice time to read them.
+std::string wait_words(const Model& m) {
+    if (!at_work(m)) return {};
+    const Duration wait = wait_at(*m.fly, moment_of(m));
+    if (wait.si <= 0.0) return {};
+    const double left = in_seconds(wait - (m.now - m.stop_since));
+    if (left <= 0.0) return "It should be hard";
+    const auto up_to = [&](double step) { return std::lround(step * std::ceil(left / step)); };
+    if (left > 60.0) return std::to_string(up_to(60.0) / 60) + " minutes until it is hard";
+    return std::to_string(up_to(15.0)) + " seconds until it is hard";
 }
 
 void step(Page& page, const Model& m) {
     const StepWords words = step_words(m);
     page.heading(words.place.empty() ? "Step" : words.place);
     page.text(words.fly);
+    page.text(words.time);
+    if (words.again) page.text("Once more, after the break");
     page.live(words.what);
+    page.text(words.spacing);
     for (const std::string& fact : words.facts) page.text(fact);
+    if (words.restore_point) page.text("A broken thread falls back to here");
     page.text(words.step);
     if (!words.landmark.empty()) page.text("Look for: " + words.landmark);
     if (!words.tip.empty()) page.text("Tip: " + words.tip);
@@ -47,6 +64,10 @@ void step(Page& page, const Model& m) {
     if (const std::string count = count_words(m); !count.empty()) {
         page.heading("Count");
         page.live(count);
+    }
+    if (const std::string wait = wait_words(m); !wait.empty()) {
+        page.heading("Wait");
+        page.live(wait);
     }
     if (!words.cautions.empty() || !words.findings.empty()) page.heading("Cautions and findings");
     for (const std::string& caution : words.cautions) page.live("Caution: " + caution);
@@ -59,7 +80,7 @@ void tally(Page& page, const Model& m) {
     page.heading("Tally");
     for (const TallyRow& row : rows) {
         const auto drawn = [&](const Drawn& d) { return drawn_words(row, d, m.settings.inches); };
-        page.text(row.part + ", " + row.material + ": used " + drawn(row.used) + "; in this step " +
+        page.live(row.part + ", " + row.material + ": used " + drawn(row.used) + "; in this step " +
                   drawn(row.now) + "; to come " + drawn(row.to_come));
     }
 }
@@ -98,8 +119,9 @@ std::vector<OutlineRow> outline(const Model& m, const Shown& shown) {
     }
     page.add(OutlineKind::title, std::move(title));
     if (m.read_only) page.text("Looking on: another window keeps the library");
-    page.live(m.trouble);
-    page.live(m.notice);
+    // There before they say something: a text that comes with its element is not read by itself.
+    page.rows.push_back({OutlineKind::live, m.trouble});
+    page.rows.push_back({OutlineKind::live, m.notice});
     if (m.screen == Screen::bench && m.sheet == Sheet::closed && m.fly) {
         step(page, m);
         tally(page, m);

@@ -101,6 +101,9 @@ struct DrawnField {
     Box box{};
     bool number = false, many_lines = false;
     bool active = false; ///< it is typed into
+    /// Where a finger or a mouse that is down in it puts the caret, in characters, and what it marks;
+    /// -1 while none is.
+    int caret_from = -1, caret_to = -1;
 };
 
 /// One frame at work.

@@ -120,7 +120,9 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
     const float from = box.x + knob;
     const float length = std::max(1.0F, box.width - 2.0F * knob);
     std::optional<float> moved;
-    if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Left)) {
+    // A second finger, or a palm, takes the pointer away before the button.
+    if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Left) &&
+        ImGui::IsMousePosValid()) {
         const float share = std::clamp((ImGui::GetIO().MousePos.x - from) / length, 0.0F, 1.0F);
         moved = least + share * (most - least);
     }
@@ -170,7 +172,8 @@ class FieldLook {
 
 } // namespace
 
-bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box) {
+bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box,
+               bool number) {
     ImGui::SetCursorScreenPos(corner(box));
     const FieldLook look(ui, 0.5F * (box.height - ui.fonts.small->FontSize));
     ImGui::SetNextItemWidth(box.width);
@@ -178,7 +181,7 @@ bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, co
                                                 ImGuiInputTextFlags_EnterReturnsTrue |
                                                     ImGuiInputTextFlags_CallbackAlways,
                                                 take_outside, &ui.typing.outside);
-    note_field(ui, *hint != '\0' ? hint : name, text, box);
+    note_field(ui, *hint != '\0' ? hint : name, text, box, number, false);
     note_control(ui, name, box);
     return ended;
 }
@@ -199,7 +202,7 @@ bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box) {
                                                 ImGuiInputTextFlags_CtrlEnterForNewLine |
                                                 ImGuiInputTextFlags_CallbackAlways,
                                             take_outside, &ui.typing.outside);
-        note_field(ui, name, text, box, true);
+        note_field(ui, name, text, box, false, true);
         if (!typing) ImGui::PopStyleColor();
     }
     storage.SetBool(id, ImGui::IsItemActive());

@@ -39,7 +39,8 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
                             const Box& box);
 
 /// A line to type in. Whether it was ended with enter.
-bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box);
+bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box,
+               bool number = false);
 
 /// Several lines to type in. Whether anything was changed.
 bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box);

@@ -272,8 +272,25 @@ void App::read_aloud() {
 }
 
 Result<bool> App::frame() {
+    Result<bool> shown = show();
+    if (shown.ok() && shown.value()) answer_shown();
+    if (!shown.ok()) return shown;
+    return true;
+}
+
+void App::usual_theme(Theme theme) {
+    const auto settings = store_.settings();
+    const auto chosen = [](const auto& setting) { return setting.first == "theme"; };
+    if (!settings.ok() || std::any_of(settings.value().begin(), settings.value().end(), chosen)) {
+        return;
+    }
+    model_.settings.theme = theme;
+    wake();
+}
+
+Result<bool> App::show() {
     const PixelSize dots = backend_->size();
-    if (dots.width < 1 || dots.height < 1) return true; // put away
+    if (dots.width < 1 || dots.height < 1) return false; // put away
     const float scale = backend_->scale();
     const PixelSize size{static_cast<int>(static_cast<float>(dots.width) / scale),
                          static_cast<int>(static_cast<float>(dots.height) / scale)};
@@ -289,12 +306,16 @@ Result<bool> App::frame() {
     ++frames_;
     if (frames_due_ > 0) --frames_due_;
     read_aloud();
-    for (const Wish& w : shown_.wishes) answer(w);
-    if (!shown_.wishes.empty()) wake();
+    return true;
+}
+
+void App::answer_shown() {
+    const Wishes wishes = std::exchange(shown_.wishes, {});
+    for (const Wish& w : wishes) answer(w);
+    if (!wishes.empty()) wake();
     rank_some();
     find_some();
     if (frames_due_ == 0 && !checked_) check_texts();
-    return true;
 }
 
 void App::check_texts() {
@@ -308,7 +329,8 @@ void App::check_texts() {
 
 Duration App::may_sleep() const {
     if (frames_due_ > 0 || typing_.grid.fresh_edit) return {};
-    if (ImGui::GetIO().WantTextInput) return seconds(0.5); // the cursor blinks
+    const ImGuiIO& io = ImGui::GetIO();
+    if (io.WantTextInput && io.ConfigInputTextCursorBlink) return seconds(0.5);
     return std::max(Duration{}, next_change(model_) - backend_->wall_clock());
 }
 

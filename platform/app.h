@@ -44,6 +44,10 @@ class App {
     /// What the person did is in the store before the frame that shows it.
     /// Fails   when the driver refuses letters or pictures
     [[nodiscard]] Result<bool> frame();
+    /// frame() in its two halves, for a program that tells others what it shows: nothing that is
+    /// asked for is done before show() has ended. show() gives false where there is no window to see.
+    [[nodiscard]] Result<bool> show();
+    void answer_shown();
     /// How long nothing changes by itself; 0 while frames still follow on the last input.
     [[nodiscard]] Duration may_sleep() const;
     /// Input came: some frames follow, until what was pressed and released has been seen.
@@ -55,6 +59,12 @@ class App {
     void press(std::string label) { typing_.press = std::move(label); }
     /// Says what went wrong, until it is put away.
     void trouble(std::string words) { model_.trouble = std::move(words); }
+    /// Says something that goes by itself.
+    void note(std::string words) { say(model_, std::move(words)); }
+    /// The theme that holds while the person has chosen none.
+    void usual_theme(Theme theme);
+    /// Whether the storage is kept for good, or may be cleared when room gets short.
+    void keeps_for_good(bool promised) { model_.kept_for_good = promised; }
 
     [[nodiscard]] const Model& model() const { return model_; }
     [[nodiscard]] const Shown& shown() const { return shown_; }

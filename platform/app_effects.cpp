@@ -210,7 +210,8 @@ Result<bool> App::restore(Model& next) {
         const Result<bool> opened = open_recipe(rows.value().front().id, next);
         if (!opened.ok()) return opened;
     }
-    say(next, "Restored; what was here is in " + before.value().string());
+    say(next, "Restored; what was here is in " + told_as(next, before.value()));
+    if (next.picks_files) backend_->give(before.value());
     return list(next);
 }
 

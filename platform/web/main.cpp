@@ -33,6 +33,13 @@ struct Bench {
 };
 Bench bench; // the page's calls have no other way to it
 
+/// The dark theme keeps the 7:1 that whoever wants contrast is after; of the other two the light one
+/// has the most.
+Theme usual_theme() {
+    if (page::wants_dark()) return Theme::dark;
+    return page::wants_contrast() ? Theme::light : Settings{}.theme;
+}
+
 /// What holds until the person says otherwise, as browser and tablet ask.
 AppWish first_wish() {
     AppWish wish;
@@ -40,8 +47,7 @@ AppWish first_wish() {
     wish.assets = "/assets";
     wish.look_on = page::looks_on();
     if (page::has_coarse_pointer()) wish.usual.reading_m = near_m;
-    if (page::wants_dark()) wish.usual.theme = Theme::dark;
-    if (page::wants_contrast() && !page::wants_dark()) wish.usual.theme = Theme::light;
+    wish.usual.theme = usual_theme();
     return wish;
 }
 
@@ -91,12 +97,15 @@ EMSCRIPTEN_KEEPALIVE void ww_catch_up() {
 
 /// Shows the model; seconds until the next turn is due by itself, -1 when it failed.
 EMSCRIPTEN_KEEPALIVE double ww_frame() {
-    const Result<bool> drawn = bench.app->frame();
+    const Result<bool> drawn = bench.app->show();
     if (!drawn.ok()) {
         failed(drawn.error());
         return -1.0;
     }
-    bench.report.tell(*bench.app);
+    if (drawn.value()) {
+        bench.report.tell(*bench.app); // before what was asked for is done, and kept
+        bench.app->answer_shown();
+    }
     const double sleep = in_seconds(bench.app->may_sleep());
     return std::min(sleep, web_input().touch.down() ? finger_s : for_ever_s);
 }
@@ -117,6 +126,19 @@ EMSCRIPTEN_KEEPALIVE void ww_trouble(const char* words) {
     bench.app->wake();
 }
 
+/// What is shown for a moment.
+EMSCRIPTEN_KEEPALIVE void ww_note(const char* words) {
+    bench.app->note(words);
+    bench.app->wake();
+}
+
+/// What the browser says of the person's tastes, and of how it keeps things, is another now.
+EMSCRIPTEN_KEEPALIVE void ww_tastes() {
+    ImGui::GetIO().ConfigInputTextCursorBlink = !page::wants_calm();
+    bench.app->usual_theme(usual_theme());
+    bench.app->keeps_for_good(page::keeps_for_good());
+}
+
 /// The page's own field was edited; the selection in bytes.
 EMSCRIPTEN_KEEPALIVE void ww_text(const char* text, int from, int to) {
     const auto at = [](int byte) { return static_cast<std::size_t>(std::max(0, byte)); };
@@ -127,15 +149,17 @@ EMSCRIPTEN_KEEPALIVE void ww_text(const char* text, int from, int to) {
 /// The page's own field is left: so is the one that it lay over.
 EMSCRIPTEN_KEEPALIVE void ww_text_done() {
     ImGui::SetWindowFocus(nullptr);
+    bench.report.left_field();
     web_input().touched = true;
 }
 
-/// Whether a field of text lies there: 0 none, else 1 + 1 for a number + 2 for many lines.
+/// Whether a field of text lies there: 0 none, else 1 + 1 for a number + 2 for many lines + 4 for the
+/// one that is typed into.
 EMSCRIPTEN_KEEPALIVE int ww_field_at(float x, float y) {
     for (const DrawnField& field : bench.app->shown().fields) {
         const Box& b = field.box;
         if (x < b.x || y < b.y || x >= b.right() || y >= b.bottom()) continue;
-        return 1 + (field.number ? 1 : 0) + (field.many_lines ? 2 : 0);
+        return 1 + (field.number ? 1 : 0) + (field.many_lines ? 2 : 0) + (field.active ? 4 : 0);
     }
     return 0;
 }

@@ -16,6 +16,7 @@ EM_JS(void, ww_field, (const char* label, const char* text, float x, float y, fl
                        float height, int number, int lines), {
     Module.page.field(UTF8ToString(label), UTF8ToString(text), {x, y, width, height}, !!number, !!lines);
 })
+EM_JS(void, ww_caret, (int from, int to), { Module.page.caret(from, to); })
 EM_JS(void, ww_outline, (const char* json), { Module.page.outline(JSON.parse(UTF8ToString(json))); })
 EM_JS(void, ww_state, (const char* json), { Module.page.state(UTF8ToString(json)); })
 EM_JS(void, ww_awake, (int on), { Module.page.stayAwake(!!on); })
@@ -32,6 +33,7 @@ bool wants_dark() { return ww_asks(2) != 0; }
 bool wants_calm() { return ww_asks(3) != 0; }
 bool has_camera() { return ww_asks(4) != 0; }
 bool looks_on() { return ww_asks(5) != 0; }
+bool keeps_for_good() { return ww_asks(6) != 0; }
 double screen_width() { return ww_screen(0); }
 double screen_height() { return ww_screen(1); }
 void tick() { ww_tick(); }
@@ -44,6 +46,7 @@ void field(const std::string& label, const std::string& text, const float box[4]
     ww_field(label.c_str(), text.c_str(), box[0], box[1], box[2], box[3], number ? 1 : 0,
              many_lines ? 1 : 0);
 }
+void caret(int from, int to) { ww_caret(from, to); }
 void outline(const std::string& json) { ww_outline(json.c_str()); }
 void state(const std::string& json) { ww_state(json.c_str()); }
 void stay_awake(bool on) { ww_awake(on ? 1 : 0); }

@@ -14,7 +14,8 @@ bool wants_contrast();
 bool wants_dark();
 bool wants_calm();
 bool has_camera();
-bool looks_on(); ///< another tab has the library
+bool looks_on();       ///< another tab has the library
+bool keeps_for_good(); ///< it has promised not to clear the library when room gets short
 double screen_width();
 double screen_height();
 
@@ -28,6 +29,9 @@ void copy(const std::string& text);
 /// Lets the page's own field be typed into, over the one that is drawn there; empty label: none.
 void field(const std::string& label, const std::string& text, const float box[4], bool number,
            bool many_lines);
+/// Where a finger or a mouse has put the caret of that field, in characters; from one to the other is
+/// marked.
+void caret(int from, int to);
 /// The document beside the canvas, and the state for whoever drives the page from outside.
 void outline(const std::string& json);
 void state(const std::string& json);

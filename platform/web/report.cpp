@@ -88,7 +88,7 @@ std::string state_json(const App& app) {
     for (const DrawnField& f : app.shown().fields) {
         JsonText one(false);
         one.words(f.label).number(f.box.x).number(f.box.y).number(f.box.width);
-        fields.raw(one.number(f.box.height).flag(f.active).end());
+        fields.raw(one.number(f.box.height).flag(f.active).flag(f.number).end());
     }
     JsonText all(true);
     all.key("screen").number(static_cast<int>(m.screen));
@@ -154,10 +154,20 @@ void Report::tell_field(const Shown& shown) {
     const std::array box{it->box.x, it->box.y, it->box.width, it->box.height};
     std::string key = it->label;
     for (const float x : box) key += ' ' + std::to_string(std::lround(x));
-    if (key == field_) return; // what is written in it came from the page
-    field_ = std::move(key);
-    const std::size_t from = it->label.starts_with("##") ? 2 : 0;
-    page::field(it->label.substr(from), it->text, box.data(), it->number, it->many_lines);
+    if (key != field_) { // else what is written in it came from the page
+        field_ = std::move(key);
+        const std::size_t from = it->label.starts_with("##") ? 2 : 0;
+        page::field(it->label.substr(from), it->text, box.data(), it->number, it->many_lines);
+    }
+    tell_caret(*it);
+}
+
+/// Where it was put by hand, once; where it goes by what is typed, the page knows.
+void Report::tell_caret(const DrawnField& field) {
+    const bool same = caret_[0] == field.caret_from && caret_[1] == field.caret_to;
+    caret_[0] = field.caret_from;
+    caret_[1] = field.caret_to;
+    if (!same && field.caret_from >= 0) page::caret(field.caret_from, field.caret_to);
 }
 
 } // namespace wrapwright

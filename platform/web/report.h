@@ -13,12 +13,16 @@ namespace wrapwright {
 class Report {
   public:
     void tell(const App& app);
+    /// The page has left its field: if the program stays in it, it is told anew.
+    void left_field() { field_.clear(); }
 
   private:
     void tell_field(const Shown& shown);
+    void tell_caret(const DrawnField& field);
 
     std::vector<OutlineRow> outline_{};
     std::string state_{}, field_{}, ground_{};
+    int caret_[2] = {-1, -1};
     bool awake_ = false;
 };
 

@@ -13,8 +13,9 @@ using namespace wrapwright::test;
 
 namespace {
 
-/// Presses a place of the photo, as it is fitted into its control.
-void touch(Person& person, const glm::dvec2& pixel) {
+/// Presses a place of the photo, as it is fitted into its control; taken back, the pointer goes away
+/// before the button, as when a second finger comes.
+void touch(Person& person, const glm::dvec2& pixel, bool taken_back = false) {
     const DrawnControl* photo = person.find("photo");
     REQUIRE(photo != nullptr);
     const GreyPicture& p = *person.model.check.photo.picture;
@@ -28,6 +29,8 @@ void touch(Person& person, const glm::dvec2& pixel) {
     person.frame();
     io.AddMouseButtonEvent(0, true);
     person.frame();
+    if (taken_back) io.AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    if (taken_back) person.frame();
     io.AddMouseButtonEvent(0, false);
     person.frame();
     person.frame();
@@ -104,6 +107,14 @@ TEST_CASE("a photo marked by hand names the part, the millimetres and the step")
         const FlyPhoto& photo = *taken;
         person.model.check.photo.picture = std::make_shared<const GreyPicture>(photo.picture);
         person.frame();
+        // A press that is taken back marks nothing, and picks no other spot, also where it is enlarged.
+        const auto untouched = person.model.check.photo.marks.at;
+        touch(person, *photo.truth.at[0], true);
+        person.press("Closer");
+        touch(person, *photo.truth.at[0], true);
+        person.press("Whole photo");
+        CHECK(person.model.check.photo.marks.at == untouched);
+        CHECK(person.typing().photo_spot == 0);
         // Corners roughly, then by the card's edges; the tail is marked 4 mm beyond its end.
         for (std::size_t i = 0; i < 4; ++i) touch(person, *photo.truth.at[i] + glm::dvec2(3, -3));
         person.press("Corners by the card's edges");

@@ -3,6 +3,7 @@
 #include "gui/touch.h"
 #include "gui/field.h"
 #include "gui/spoken.h"
+#include "gui/step_words.h"
 #include "tests/gui/person.h"
 
 using namespace wrapwright;
@@ -62,6 +63,91 @@ TEST_CASE("a finger that stays on the step asks for more words, once, and presse
     stroke(person, "on", 0.0F, 0.0F, 30); // 1.5 s
     CHECK(person.model.more_words);
     CHECK(person.model.events.size() == 1);
+}
+
+TEST_CASE("a slider stays where it is when the finger on it is taken back") {
+    AtWork person;
+    person.press("Film");
+    stroke(person, "moment", 0.0F, 0.0F);
+    const int middle = person.model.film_at;
+    REQUIRE(middle > 1);
+    const DrawnControl* slider = person.find("moment");
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMousePosEvent(slider->box.x + 0.5F * slider->box.width, slider->box.y + 5.0F);
+    io.AddMouseButtonEvent(0, true);
+    person.frame();
+    person.frame();
+    io.AddMousePosEvent(-FLT_MAX, -FLT_MAX); // a second finger came, or a palm
+    person.frame();
+    io.AddMouseButtonEvent(0, false);
+    person.frame();
+    person.frame();
+    CHECK(person.model.film_at == middle);
+}
+
+TEST_CASE("a finger in a field says where it puts the caret, and nothing when it is gone") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.press("Recipes");
+    person.frame();
+    person.typing().outside = OutsideText{"wört sedge dun", 14, 14};
+    person.frame();
+    person.frame();
+    const auto field = [&] {
+        return *std::find_if(person.shown.fields.begin(), person.shown.fields.end(),
+                             [](const DrawnField& f) { return f.active; });
+    };
+    CHECK(field().caret_from == -1);
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMousePosEvent(field().box.x + 40.0F, field().box.y + 0.5F * field().box.height);
+    person.frame();
+    io.AddMouseButtonEvent(0, true);
+    person.frame();
+    person.frame();
+    CHECK(field().caret_from == field().caret_to);
+    CHECK(field().caret_from > 0);
+    CHECK(field().caret_from < 10); // of 13 characters in 14 bytes
+    io.AddMouseButtonEvent(0, false);
+    person.frame();
+    person.frame();
+    CHECK(field().caret_from == -1);
+}
+
+TEST_CASE(
+    "a voice hears how long until it is hard, what is restored, and what was seen beside it") {
+    AtWork person("millpool-leech");
+    bool waited = false, restored = false;
+    for (int i = 0; i < 200 && at_work(person.model); ++i) {
+        const StepWords words = step_words(person.model);
+        const std::vector<OutlineRow> rows = outline(person.model, person.shown);
+        if (!words.spacing.empty()) CHECK(has(rows, OutlineKind::text, words.spacing));
+        if (words.restore_point) {
+            restored = true;
+            CHECK(has(rows, OutlineKind::text, "falls back to here"));
+        }
+        if (wait_at(*person.model.fly, moment_of(person.model)).si > 0.0) {
+            waited = true;
+            CHECK(has(rows, OutlineKind::live, " until it is hard"));
+        }
+        person.key(ImGuiKey_Tab);
+    }
+    CHECK(restored);
+    CHECK(waited);
+}
+
+TEST_CASE("with a sheet open the outline says what stands on it and nothing of what lies below") {
+    AtWork person;
+    const std::string below = step_words(person.model).what;
+    const auto drawn = [&] {
+        return std::any_of(person.shown.texts.begin(), person.shown.texts.end(),
+                           [&](const DrawnText& text) { return text.text == below; });
+    };
+    CHECK(drawn());
+    person.press("Spoilt");
+    REQUIRE(person.model.sheet != Sheet::closed);
+    person.frame();
+    CHECK_FALSE(drawn());
+    CHECK_FALSE(has(outline(person.model, person.shown), OutlineKind::text, below));
+    CHECK(person.shown.texts.size() > 1);
 }
 
 TEST_CASE("a mouse may be slow and may slide") {

@@ -2,6 +2,7 @@
 // second tab.
 
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import test from 'node:test';
 import { Screen, Tablet, serve, small, withTablet } from './driver.mjs';
 
@@ -138,3 +139,65 @@ test('a browser that refuses its storage says so at the start', async () => {
     await server.stop();
   }
 });
+
+test('what the browser takes away stays on the screen, is said at once, and can be saved', () => withTablet(small, async tablet => {
+  await tablet.begin();
+  await go(tablet, 2);
+  const shown = await tablet.state();
+  await tablet.cdp.send('Storage.clearDataForOrigin', { origin: new URL(tablet.address).origin, storageTypes: 'indexeddb' });
+  const told = await tablet.until('a word about it', s => s.trouble);
+  assert.match(told.trouble, /taken away what it kept.*nothing is kept.*Back up to a file/);
+  assert.deepEqual(where(told), where(shown), 'the sitting stands');
+  await tablet.tap('Put away');
+  await go(tablet, 1);
+  assert.equal((await tablet.state()).events, shown.events + 1, 'and goes on');
+  await tablet.tap('Settings');
+  await tablet.bring('Back up to a file');
+  const saving = tablet.page.waitForEvent('download');
+  await tablet.tap('Back up to a file');
+  const bytes = readFileSync(await (await saving).path());
+  assert.ok(bytes.includes('Weirfoot Jig') && bytes.length > 100000, 'the library that was open');
+}));
+
+test('nothing is told, drawn or heard of an event before the storage has it', () => withTablet(small, async tablet => {
+  await tablet.page.evaluate(() => {
+    globalThis.heard = 0;
+    globalThis.AudioContext = class {
+      createOscillator() { ++heard; return { frequency: {}, connect: to => to, start() {}, stop() {} }; }
+      createGain() { return { gain: { setValueAtTime() {}, exponentialRampToValueAtTime() {} }, connect: to => to }; }
+    };
+  });
+  await tablet.begin();
+  await tablet.tap('Settings');
+  await tablet.bring('A tick with each turn');
+  await tablet.tap('A tick with each turn');
+  await tablet.tap('Settings');
+  // To an action whose turns are counted.
+  for (let i = 0; i < 40 && !(await tablet.page.evaluate(() => /\d of \d+ turns, \d+ left/.test(document.getElementById('outline').textContent))); ++i) await go(tablet, 1);
+  await tablet.page.waitForTimeout(600);
+  await tablet.page.evaluate(() => {
+    const { storage } = wrapwright, keep = storage.keep.bind(storage);
+    globalThis.holds = true;
+    storage.keep = async () => {
+      while (holds) await new Promise(done => setTimeout(done, 20));
+      return keep();
+    };
+  });
+  const seen = () => tablet.page.evaluate(() => [wrapwright.state.turns, wrapwright.state.events,
+    document.getElementById('outline').textContent, canvas.toDataURL().length, heard]);
+  const before = await tablet.state();
+  const [, , outline, , ticks] = await seen();
+  const at = await tablet.place('on');
+  await tablet.touch('touchStart', [at]);
+  await tablet.touch('touchEnd', []);
+  await tablet.page.waitForFunction(() => wrapwright.storage.due());
+  await tablet.page.waitForTimeout(700);
+  const [turns, events, words] = await seen();
+  assert.equal(turns, before.turns);
+  assert.equal(events, before.events);
+  assert.equal(words, outline);
+  assert.equal(await tablet.page.evaluate(() => heard), ticks);
+  await tablet.page.evaluate(() => { holds = false; });
+  await tablet.until('the turn', s => s.turns === before.turns + 1);
+  assert.equal(await tablet.page.evaluate(() => heard), ticks + 1);
+}));

@@ -14,17 +14,37 @@ export function tick() {
   wave.stop(now + 0.02);
 }
 
-/// Only a voice of this device: others send the text away.
-export function say(text) {
-  if (!globalThis.speechSynthesis) return;
-  speechSynthesis.cancel();
+let toSay = '', dumb = false;
+
+/// Only by a voice of this device: others send the text away. `note` is told once where there is none.
+export function say(text, note) {
+  toSay = text;
+  globalThis.speechSynthesis?.cancel();
   if (!text) return;
-  const voice = speechSynthesis.getVoices().find(v => v.localService && v.lang.startsWith('en'));
-  if (speechSynthesis.getVoices().length && !voice) return;
-  const words = new SpeechSynthesisUtterance(text);
-  if (voice) words.voice = voice;
-  words.lang = 'en';
-  speechSynthesis.speak(words);
+  const voices = globalThis.speechSynthesis?.getVoices() ?? [];
+  const voice = voices.find(v => v.localService && v.lang.startsWith('en'));
+  if (voice) {
+    const words = new SpeechSynthesisUtterance(text);
+    words.voice = voice;
+    words.lang = voice.lang;
+    return speechSynthesis.speak(words);
+  }
+  const none = () => {
+    if (!dumb) note('Nothing is read aloud: this device has no English voice of its own');
+    dumb = true;
+  };
+  if (voices.length || !globalThis.speechSynthesis) return none();
+  // A browser may know its voices only a moment after it was first asked.
+  const later = () => {
+    clearTimeout(patience);
+    speechSynthesis.removeEventListener('voiceschanged', later);
+    if (toSay !== text) return;
+    if (speechSynthesis.getVoices().length) say(text, note);
+    else none();
+  };
+  const patience = setTimeout(later, 3000);
+  speechSynthesis.addEventListener('voiceschanged', later);
+  return undefined;
 }
 
 /// Keeps the screen lit while it is wanted; asked again when the page comes back.
@@ -50,7 +70,9 @@ export class Awake {
     if (!this.#wanted || document.visibilityState !== 'visible' || this.held) return;
     try {
       if (!navigator.wakeLock) throw new Error('this browser has no way to');
-      this.#lock = await navigator.wakeLock.request('screen');
+      const lock = await navigator.wakeLock.request('screen');
+      if (this.#wanted && !this.held) this.#lock = lock;
+      else lock.release(); // the sitting ended while it was asked for
     } catch (error) {
       if (!this.#told) this.#refused('The screen may go dark while you tie (' + error.message + ')');
       this.#told = true;

@@ -4,9 +4,12 @@
 const accepts = ['image/png,image/jpeg', 'image/png,image/jpeg', '.json,.txt,application/json,text/plain', '.db', '.csv,.tsv,text/csv'];
 const kinds = { png: 'image/png', json: 'application/json', html: 'text/html', csv: 'text/csv', txt: 'text/plain' };
 const dialog = document.getElementById('camera'), video = document.getElementById('seen');
+const shoot = document.getElementById('shoot');
 
 export class Files {
   #bench; #wake; #told;
+  #backup = ''; // looked into, until the person has said whether it is to be taken
+  #out = []; // handed out in this turn
 
   constructor(bench, wake, told) {
     this.#bench = bench; this.#wake = wake; this.#told = told;
@@ -16,20 +19,28 @@ export class Files {
       event.preventDefault();
       for (const file of event.dataTransfer.files) this.take(file);
     });
-    document.getElementById('shoot').onclick = () => this.#shoot();
+    shoot.onclick = () => this.#shoot();
     document.getElementById('leave').onclick = () => this.#close();
     document.getElementById('instead').onclick = () => { this.#close(); this.#choose(0); };
+    dialog.addEventListener('cancel', () => this.#close());
+    video.addEventListener('loadeddata', () => { shoot.disabled = !video.videoWidth; });
+    document.addEventListener('visibilitychange', () => { if (dialog.open && document.visibilityState === 'hidden') this.#close(); });
   }
 
   async take(file, name = file.name) {
     const path = '/in/' + name.replace(/[^\p{L}\p{N}._ -]/gu, '_').slice(-100);
+    const backup = path.endsWith('.db');
+    if (backup && this.#backup) this.#bench.FS.unlink(this.#backup);
+    if (backup) this.#backup = '';
     try {
       this.#bench.FS.writeFile(path, new Uint8Array(await file.arrayBuffer()));
     } catch (error) {
       return this.#told(name + ' cannot be read: ' + error.message);
     }
     this.#bench.ccall('ww_file', null, ['string'], [path]);
-    this.#wake(() => this.#bench.FS.unlink(path));
+    if (backup) this.#backup = path;
+    this.#wake(() => { if (!backup) this.#bench.FS.unlink(path); });
+    return undefined;
   }
 
   /// `kind` as FileKind: photo, camera, recipe, backup, table.
@@ -42,7 +53,10 @@ export class Files {
     const input = document.createElement('input');
     input.type = 'file';
     input.accept = accepts[kind];
-    input.onchange = () => { for (const file of input.files) this.take(file); };
+    input.hidden = true;
+    input.onchange = () => { for (const file of input.files) this.take(file); input.remove(); };
+    input.oncancel = () => input.remove();
+    document.body.append(input); // one outside the page may be gone before it is answered
     input.click();
   }
 
@@ -51,9 +65,10 @@ export class Files {
       const seen = await navigator.mediaDevices.getUserMedia(
         { audio: false, video: { facingMode: 'environment', width: { ideal: 4096 }, height: { ideal: 3072 } } });
       video.srcObject = seen;
-      dialog.hidden = false;
+      shoot.disabled = true;
+      dialog.showModal();
       await video.play();
-      document.getElementById('shoot').focus();
+      shoot.focus();
     } catch (error) {
       this.#close();
       this.#told('No camera can be used (' + error.message + '); choose a photo instead');
@@ -64,7 +79,7 @@ export class Files {
   #close() {
     for (const track of video.srcObject?.getTracks() ?? []) track.stop();
     video.srcObject = null;
-    dialog.hidden = true;
+    dialog.close();
     document.getElementById('canvas').focus({ preventScroll: true });
   }
 
@@ -76,23 +91,30 @@ export class Files {
     this.take(file, 'camera-' + new Date().toISOString().slice(0, 19).replace(/:/g, '') + '.jpg');
   }
 
-  /// Hands a file of the program out: to the share sheet of a tablet, else as a download.
-  async give(path) {
+  /// Hands a file of the program out, together with all others of this turn.
+  give(path) {
     const name = path.split('/').pop();
     const type = kinds[name.split('.').pop()] ?? 'application/octet-stream';
-    const file = new File([this.#bench.FS.readFile(path)], name, { type });
-    if (matchMedia('(pointer: coarse)').matches && navigator.canShare?.({ files: [file] })) {
+    this.#out.push(new File([this.#bench.FS.readFile(path)], name, { type }));
+    if (this.#out.length === 1) queueMicrotask(() => this.#hand(this.#out.splice(0)));
+  }
+
+  /// To the share sheet of a tablet, else as downloads.
+  async #hand(files) {
+    if (matchMedia('(pointer: coarse)').matches && navigator.canShare?.({ files })) {
       try {
-        return await navigator.share({ files: [file], title: name });
+        return await navigator.share({ files, title: files[0].name });
       } catch (error) {
         if (error.name === 'AbortError') return undefined; // the person thought better of it
       }
     }
-    const link = document.createElement('a');
-    link.href = URL.createObjectURL(file);
-    link.download = name;
-    link.click();
-    setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+    for (const file of files) {
+      const link = document.createElement('a');
+      link.href = URL.createObjectURL(file);
+      link.download = file.name;
+      link.click();
+      setTimeout(() => URL.revokeObjectURL(link.href), 60000);
+    }
     return undefined;
   }
 }

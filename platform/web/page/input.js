@@ -5,6 +5,7 @@ export function listen(canvas, bench, field, unit, wake) {
     const at = canvas.getBoundingClientRect();
     return [(event.clientX - at.left) / unit(), (event.clientY - at.top) / unit()];
   };
+  const typedInto = ([x, y]) => Math.max(0, bench._ww_field_at(x, y) - 1) & 4;
   const fingers = { pointerdown: 0, pointermove: 1, pointerup: 2, pointercancel: 3 };
   const pointer = event => {
     const [x, y] = place(event);
@@ -25,10 +26,23 @@ export function listen(canvas, bench, field, unit, wake) {
   }
   // A finger that slid or came with others opens no field: the program takes it for no press, either.
   const slide = 16;
-  let from = null;
-  canvas.addEventListener('touchstart', event => { from = event.touches.length === 1 ? place(event.touches[0]) : null; });
+  let from = null, held = 0;
+  canvas.addEventListener('touchstart', event => {
+    from = event.touches.length === 1 ? place(event.touches[0]) : null;
+    clearTimeout(held);
+    if (!from || !typedInto(from)) return;
+    const { clientX, clientY } = event.touches[0];
+    held = setTimeout(() => field.menu(clientX, clientY), 500);
+  });
+  canvas.addEventListener('touchmove', event => {
+    const [x, y] = place(event.touches[0]);
+    if (!from || Math.hypot(x - from[0], y - from[1]) > slide) clearTimeout(held);
+  });
+  // A mouse that presses in the field that is typed into leaves the keys with it.
+  canvas.addEventListener('mousedown', event => { if (typedInto(place(event))) event.preventDefault(); });
   canvas.addEventListener('touchend', event => {
     event.preventDefault();
+    clearTimeout(held);
     const [x, y] = place(event.changedTouches[0]);
     const tapped = from && Math.hypot(x - from[0], y - from[1]) <= slide;
     const kind = tapped ? bench._ww_field_at(x, y) : 0;
@@ -43,7 +57,9 @@ export function listen(canvas, bench, field, unit, wake) {
   }, { passive: false });
 
   const key = event => {
-    if (event.target instanceof HTMLButtonElement || field.takes(event)) return;
+    if (event.target.closest?.('button, a, dialog, main') || field.takes(event)) return;
+    // The way out of the canvas, whose own keys begin with Tab.
+    if (event.key === 'Tab' && event.shiftKey) return;
     const held = event.ctrlKey | event.shiftKey << 1 | event.altKey << 2 | event.metaKey << 3;
     bench.ccall('ww_key', null, ['string', 'string', 'number', 'number'],
       [event.key, event.code, event.type === 'keydown' ? 1 : 0, held]);

@@ -12,16 +12,24 @@ import { TextField } from './text.js';
 const canvas = document.getElementById('canvas'), told = document.getElementById('told');
 const splash = document.getElementById('splash');
 const media = query => matchMedia(query).matches;
+const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
 const storage = new Storage();
-let bench = null, field = null, files = null, outline = null, awake = null;
+let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
 let frames = 0, state = '{}', firstMs = 0, update = null;
+
+/// What is shown for a moment, and goes by itself.
+function note(words) {
+  told.textContent = words;
+  bench.ccall('ww_note', null, ['string'], [words]);
+  wake();
+}
 
 const fatal = words => { document.body.classList.remove('ready'); splash.textContent = words; };
 // The browser's text size, beside its zoom, which comes as device pixels.
 const unit = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
 
 // ---- the loop
-let due = 0, timer = 0, turning = false, after = [];
+let due = 0, timer = 0, turning = false, after = [], ticks = 0;
 
 function wake(then) {
   if (typeof then === 'function') after.push(then);
@@ -36,6 +44,7 @@ async function kept() {
   try {
     await storage.keep();
   } catch (error) {
+    ticks = 0;
     await refused(error);
   }
 }
@@ -45,12 +54,17 @@ async function refused(error) {
   const rest = ', so what was done last is not kept. Make room, or save the library: Settings, Back up to a file';
   try {
     await storage.goBack();
-  } catch (gone) {
-    storage.broken = why;
-    bench.ccall('ww_trouble', null, ['string'], [why + '; from now on nothing is kept. Save the library: Settings, Back up to a file']);
+  } catch (gone) { // what lies in memory is all there is: it stays
+    storage.broken ||= why;
+    notKept();
     return;
   }
   bench.ccall('ww_refused', null, ['string'], [why + rest]);
+}
+
+function notKept() {
+  bench.ccall('ww_trouble', null, ['string'], [storage.broken + '. From now on nothing is kept: save the library, Settings, Back up to a file']);
+  wake();
 }
 
 const run = () => turn().catch(error => {
@@ -65,6 +79,7 @@ async function turn() {
   fit();
   bench._ww_catch_up();
   for (let tries = 0; storage.due() && tries < 3; ++tries) await kept();
+  for (; ticks > 0; --ticks) tick(); // a turn is heard when it is kept
   const sleep = bench._ww_frame();
   turning = false;
   ++frames;
@@ -86,16 +101,17 @@ function fit() {
 
 // ---- what the program asks of the page: see platform/web/page.h
 const page = {
-  asks: what => [media('(pointer: coarse)'), media('(prefers-contrast: more)'), media('(prefers-color-scheme: dark)'),
-    media('(prefers-reduced-motion: reduce)'), !!navigator.mediaDevices?.getUserMedia, storage.looksOn][what] ? 1 : 0,
-  tick,
-  say,
+  asks: what => [media('(pointer: coarse)'), ...tastes.map(media), !!navigator.mediaDevices?.getUserMedia, storage.looksOn,
+    promised][what] ? 1 : 0,
+  tick: () => { ++ticks; },
+  say: text => say(text, note),
   pick: kind => files.pick(kind),
   give: path => files.give(path),
   copy: text => { navigator.clipboard?.writeText(text).catch(() => {}); },
   field: (label, text, box, number, many) => field.field(label, text, box, number, many, unit()),
   outline: rows => outline.show(rows),
   state: json => { state = json; },
+  caret: (from, to) => field.caret(from, to),
   stayAwake: on => { awake.set(on); busy = on; if (!on) takeUpdate(); },
   ground: colour => {
     document.documentElement.style.background = document.body.style.background = colour;
@@ -103,11 +119,13 @@ const page = {
   },
 };
 
-// ---- a new version waits until no sitting is on and nobody looks
-let busy = false;
+// ---- a new version waits until no sitting is on and nobody looks; one tab decides, each loads anew for itself
+let busy = false, newer = false;
 
 function takeUpdate() {
-  if (update?.waiting && !busy && document.visibilityState === 'hidden') update.waiting.postMessage('take over');
+  if (busy || document.visibilityState !== 'hidden') return;
+  if (newer) location.reload();
+  else if (!storage.looksOn) update?.waiting?.postMessage('take over');
 }
 
 async function keepOffline() {
@@ -116,8 +134,9 @@ async function keepOffline() {
   document.addEventListener('visibilitychange', takeUpdate);
   let had = !!navigator.serviceWorker.controller;
   navigator.serviceWorker.addEventListener('controllerchange', () => {
-    if (had) location.reload(); // hidden, between sittings
+    newer = had;
     had = true;
+    takeUpdate();
   });
 }
 
@@ -129,22 +148,29 @@ async function main() {
   field = new TextField(canvas, bench, wake);
   files = new Files(bench, wake, words => { told.textContent = words; bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
   outline = new Outline(control => { bench._ww_press(control); wake(); });
-  awake = new Awake(words => { told.textContent = words; });
+  awake = new Awake(note);
+  storage.lost = notKept;
   fit();
   if (!bench._ww_start()) return fatal('Wrapwright cannot start here: this browser gives no WebGL 2, or what is kept cannot be read.');
   if (storage.broken) bench.ccall('ww_trouble', null, ['string'], [storage.broken + '. Save what you make: Settings, Back up to a file']);
   listen(canvas, bench, field, unit, wake);
   new ResizeObserver(() => wake()).observe(canvas);
-  globalThis.visualViewport?.addEventListener('resize', () => {
-    // Where the keyboard lies over the page, the canvas ends above it.
+  const above = () => {
+    // Where the keyboard lies over the page, the canvas ends above it; a browser that pushed the page up
+    // for it is told that there was no need.
     document.documentElement.style.setProperty('--tall', visualViewport.scale === 1 ? visualViewport.height + 'px' : '100%');
-  });
-  matchMedia('(resolution: 1dppx)').addEventListener('change', wake);
+    if (visualViewport.scale === 1 && visualViewport.offsetTop > 0) scrollTo(0, 0);
+  };
+  for (const kind of ['resize', 'scroll']) globalThis.visualViewport?.addEventListener(kind, above);
+  for (const query of ['(resolution: 1dppx)', ...tastes]) {
+    matchMedia(query).addEventListener('change', () => { bench._ww_tastes(); wake(); });
+  }
   canvas.addEventListener('webglcontextlost', event => { event.preventDefault(); location.reload(); });
   canvas.focus({ preventScroll: true });
   wake();
   keepOffline();
-  storage.stay();
+  promised = await storage.stay().catch(() => false);
+  bench._ww_tastes();
 }
 
 // For tests, and for whoever asks what is going on.

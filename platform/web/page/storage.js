@@ -21,6 +21,7 @@ export class Storage {
   #folder = null;
   looksOn = false;
   broken = ''; // why nothing is kept at all
+  lost = () => {}; // called when the browser takes away what was kept
   keeps = 0; // transactions that ended, and how long the last one took
   lastMs = 0;
 
@@ -41,7 +42,11 @@ export class Storage {
         request.result.createObjectStore('blocks');
       };
       this.#db = await ended(request);
-      this.#db.onclose = () => { this.#db = null; };
+      this.#db.onclose = () => {
+        this.#db = null;
+        this.broken = 'The browser has taken away what it kept for this page; what you see is all there is';
+        this.lost();
+      };
     } catch (error) {
       this.broken = 'This browser refuses to keep anything for this page (' + error.message + ')';
     }
@@ -49,7 +54,7 @@ export class Storage {
 
   async #read() {
     const files = new Map();
-    if (!this.#db) return files;
+    if (!this.#db) throw new Error('the storage is closed');
     const all = this.#db.transaction(['files', 'blocks']);
     const [names, sizes] = await Promise.all(
       [ended(all.objectStore('files').getAllKeys()), ended(all.objectStore('files').getAll())]);
@@ -65,7 +70,7 @@ export class Storage {
   }
 
   /// What is kept, for mount(): asked for while the program itself is still being loaded.
-  load() { return this.#read(); }
+  async load() { return this.#db ? this.#read() : new Map(); }
 
   mount(FS, files) {
     this.#fs = FS;
@@ -129,7 +134,7 @@ export class Storage {
 
   /// Keeps what was written; throws where the browser refuses, and then keeps nothing of it.
   async keep() {
-    if (!this.#db) throw new Error('the storage was closed');
+    if (!this.#db) throw new Error('the storage is closed');
     const began = performance.now();
     const there = this.#wanted(), done = [];
     const all = this.#db.transaction(['files', 'blocks'], 'readwrite', { durability: 'strict' });

@@ -1,7 +1,7 @@
 // Text fields: the page's own field, unseen over the one that is drawn, is the real editor. So the
 // on-screen keyboard opens, and accents, suggestions, selection and pasting are the browser's.
 
-const line = document.getElementById('line'), lines = document.getElementById('lines');
+const line = document.getElementById('line'), lines = document.getElementById('lines'), menu = document.getElementById('edit');
 const bytes = (text, letters) => new TextEncoder().encode(text.slice(0, letters)).length;
 
 export class TextField {
@@ -15,6 +15,10 @@ export class TextField {
       element.addEventListener('input', () => this.#send(element));
       element.addEventListener('blur', () => this.#left(element));
     }
+    // Focus stays in the field while one of these is pressed.
+    menu.addEventListener('mousedown', event => event.preventDefault());
+    menu.addEventListener('click', event => { if (event.target.value) this.#edit(event.target.value); });
+    document.addEventListener('pointerdown', event => { if (!menu.contains(event.target)) menu.hidden = true; }, true);
     document.addEventListener('selectionchange', () => { if (this.#on === document.activeElement) this.#send(this.#on); });
   }
 
@@ -32,20 +36,50 @@ export class TextField {
     this.#wake();
   }
 
-  #pick(many) {
-    const element = many ? lines : line;
-    element.value = '';
-    return element;
-  }
-
   /// Within the gesture itself, or a tablet opens no keyboard: `kind` as ww_field_at has it.
   arm(kind) {
-    const element = this.#pick((kind - 1) & 2);
+    // Another tap into the field that is typed into: its text stays, and the program says where the caret goes.
+    if ((kind - 1) & 4 && this.#on) return this.#on.focus({ preventScroll: true });
+    this.#on = null; // the text of the one before is no longer the program's
+    const element = (kind - 1) & 2 ? lines : line;
+    element.value = '';
     element.inputMode = (kind - 1) & 1 ? 'decimal' : 'text';
     this.#armed = performance.now();
     element.focus({ preventScroll: true });
     // Where no field came of it, the keyboard goes again.
     setTimeout(() => { if (!this.#on && document.activeElement === element) this.#canvas.focus({ preventScroll: true }); }, 1500);
+    return undefined;
+  }
+
+  /// Where a finger or a mouse has put the caret, or what it has marked, by characters.
+  caret(from, to) {
+    const element = this.#on, all = element ? [...element.value] : [];
+    if (!element) return;
+    const at = count => all.slice(0, count).join('').length;
+    element.setSelectionRange(at(Math.min(from, to)), at(Math.max(from, to)), from > to ? 'backward' : 'forward');
+  }
+
+  /// The field is held down: what a browser offers there for its own fields.
+  menu(x, y) {
+    if (!this.#on || !navigator.clipboard?.readText) return;
+    menu.hidden = false;
+    menu.style.left = Math.max(8, Math.min(x, innerWidth - menu.offsetWidth - 8)) + 'px';
+    menu.style.top = (y > menu.offsetHeight + 48 ? y - menu.offsetHeight - 32 : y + 48) + 'px';
+  }
+
+  async #edit(what) {
+    const element = this.#on;
+    menu.hidden = true;
+    if (!element) return;
+    const [from, to] = [element.selectionStart, element.selectionEnd];
+    if (what === 'all') element.select();
+    if (what === 'copy') await navigator.clipboard.writeText(from < to ? element.value.slice(from, to) : element.value).catch(() => {});
+    if (what === 'paste') {
+      const text = await navigator.clipboard.readText().catch(() => '');
+      if (element !== this.#on) return;
+      element.setRangeText(text, element.selectionStart, element.selectionEnd, 'end');
+    }
+    this.#send(element);
   }
 
   /// The program's field: an empty label when there is none.
@@ -53,6 +87,7 @@ export class TextField {
     if (!label) {
       const was = this.#on;
       this.#on = null;
+      menu.hidden = true;
       if (was) was.setAttribute('aria-hidden', 'true');
       // Between the tap and the frame that answers it there is no field yet.
       if (was || performance.now() - this.#armed > 400) this.#canvas.focus({ preventScroll: true });
@@ -76,7 +111,7 @@ export class TextField {
   /// Whether a key belongs to the field alone.
   takes(event) {
     return (event.target === line || event.target === lines) &&
-      (event.isComposing || !(['Escape', 'Tab'].includes(event.key) ||
+      (event.isComposing || event.keyCode === 229 || !(['Escape', 'Tab'].includes(event.key) ||
         (event.key === 'Enter' && (event.target === line || event.ctrlKey)) ||
         (event.target === line && ['ArrowUp', 'ArrowDown'].includes(event.key)) ||
         (event.ctrlKey && ['d', 's', 'e'].includes(event.key))));
