@@ -271,8 +271,9 @@ bool table_files(Ui& ui, const Box& box, const char* key) {
     const BookWork& b = ui.model.book;
     const float high = box.height;
     if (b.preview) return true;
-    const float wide = 7.0F * ui.sizes.small;
     const bool dialog = ui.model.picks_files;
+    const float wide =
+        std::min(7.0F * ui.sizes.small, (dialog ? 0.34F : 0.25F) * (box.width - 3.0F * grid));
     ImGui::PushTabStop(false); // tab walks in the table
     const float room = box.width - 2.0F * wide - 3.0F * grid;
     const float filter = dialog ? room + grid : 0.4F * room;

@@ -73,10 +73,7 @@ void eaten(Ui& ui, Scroll& scroll, const Needs& needs, int row) {
 void setting_field(Ui& ui, const Box& box, std::string_view words, const char* key,
                    std::string_view shown, bool number) {
     const float wide = std::min(0.4F * box.width, 16.0F * ui.sizes.small);
-    ImFont* font = ui.fonts.small;
-    const Box text{box.x, box.y + 0.5F * (box.height - height_of(font, words, box.width - wide)),
-                   box.width - wide - grid, box.height};
-    write(ui, font, ui.colours.ink, text, words);
+    words_in(ui, words, ui.colours.ink, {box.x, box.y, box.width - wide - grid, box.height});
     // The field keeps what is typed; it is taken at enter.
     const std::string name = std::string("##").append(key);
     std::string& typed = ui.typing.fields[key];

@@ -76,18 +76,20 @@ float height_of(ImFont* font, std::string_view text, float width) {
     return high;
 }
 
-float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text) {
+float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text,
+            float size) {
     auto [from, to] = span(text);
-    const float line = font->FontSize;
+    const float line = size > 0.0F ? size : font->FontSize;
+    const auto room = [&](float dots) { return dots * font->FontSize / line; };
     float y = box.y;
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const auto fits = [&](float top) { return top + line <= box.bottom() + 0.5F; };
     while (from < to && fits(y)) {
-        const char* end = line_end(font, from, to, box.width);
+        const char* end = line_end(font, from, to, room(box.width));
         if (next_line(end, to) < to && !fits(y + line)) { // the last that there is room for
             constexpr const char* more = " ...";
             const float dots = font->CalcTextSizeA(line, FLT_MAX, 0.0F, more).x;
-            end = line_end(font, from, to, std::max(0.0F, box.width - dots));
+            end = line_end(font, from, to, room(std::max(0.0F, box.width - dots)));
             const float at = font->CalcTextSizeA(line, FLT_MAX, 0.0F, from, end).x;
             list.AddText(font, line, {box.x + at, y}, im(colour), more);
         }
@@ -120,7 +122,8 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
                          : 1.0F);
     // What follows "##" tells controls of the same words apart.
     const std::string_view words = label.substr(0, label.find("##"));
-    // Letters shrink to fit, as far as an arm's length allows: that is where the hand is.
+    // Letters shrink to fit, as far as an arm's length allows: that is where the hand is. Where not even
+    // that does, in a narrow window, a small word is still better than half a word.
     ImFont* font = ui.fonts.small;
     const auto [from, to] = span(words);
     const float room = box.width - grid;
@@ -129,6 +132,11 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
     float size = std::max(fit, reach_size(ui));
     const ImU32 ink = im(primary ? c.accent_ink : c.ink);
     list.PushClipRect(corner(box), far_corner(box), true);
+    const auto shrink_to = [&](std::string_view part) {
+        const auto [a, b] = span(part);
+        const float wide = font->CalcTextSizeA(size, FLT_MAX, 0.0F, a, b).x;
+        if (wide > room) size = std::min(size, std::max(10.0F, size * room / wide));
+    };
     const auto line = [&](std::string_view part, float y) {
         const auto [a, b] = span(part);
         const ImVec2 taken = font->CalcTextSizeA(size, FLT_MAX, 0.0F, a, b);
@@ -146,10 +154,13 @@ bool button(Ui& ui, std::string_view label, const Box& box, bool primary) {
     bool fits = true;
     if (whole * size > room * font->FontSize && blank != words.npos) { // then over two lines
         size = std::min(size, 0.48F * box.height);
+        shrink_to(words.substr(0, blank));
+        shrink_to(words.substr(blank + 1));
         const float y = box.y + 0.5F * box.height;
         fits = line(words.substr(0, blank), y - size);
         fits = line(words.substr(blank + 1), y) && fits;
     } else {
+        shrink_to(words);
         fits = line(words, box.y + 0.5F * (box.height - size));
     }
     list.PopClipRect();

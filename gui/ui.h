@@ -140,8 +140,10 @@ void note_control(Ui& ui, std::string_view label, const Box& box);
 [[nodiscard]] float control_height(const Ui& ui);
 
 /// Writes wrapped text from the upper left of a box down; how far down it went. What does not fit
-/// is left out by whole lines, with an ellipsis, and noted as not whole.
-float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text);
+/// is left out by whole lines, with an ellipsis, and noted as not whole. In letters of that size, or of
+/// the font's own.
+float write(Ui& ui, ImFont* font, Colour colour, const Box& box, std::string_view text,
+            float size = 0.0F);
 
 /// Height that a text would take at that width.
 [[nodiscard]] float height_of(ImFont* font, std::string_view text, float width);

@@ -16,16 +16,20 @@ ImVec4 vec(Colour c) { return ImGui::ColorConvertU32ToFloat4(im(c)); }
 /// The words before "##".
 std::string_view shown(std::string_view label) { return label.substr(0, label.find("##")); }
 
-/// Words in the middle of a box's height, over as many lines as it has room for.
+} // namespace
+
 void words_in(Ui& ui, std::string_view words, Colour colour, const Box& box) {
     ImFont* font = ui.fonts.small;
-    const float room = font->FontSize * std::max(1.0F, std::floor(box.height / font->FontSize));
-    const float high = std::min(height_of(font, words, box.width), room);
+    float size = font->FontSize;
+    const auto high_at = [&] {
+        return height_of(font, words, box.width * font->FontSize / size) * size / font->FontSize;
+    };
+    const auto room_at = [&] { return size * std::max(1.0F, std::floor(box.height / size)); };
+    if (high_at() > room_at()) size = std::min({size, reach_size(ui), 0.5F * box.height});
+    const float high = std::min(high_at(), room_at());
     const float free = std::max(0.0F, 0.5F * (box.height - high));
-    write(ui, font, colour, {box.x, box.y + free, box.width, high + 1.0F}, words);
+    write(ui, font, colour, {box.x, box.y + free, box.width, high + 1.0F}, words, size);
 }
-
-} // namespace
 
 Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
     ImGui::SetCursorScreenPos(corner(box));

@@ -38,6 +38,10 @@ bool row_button(Ui& ui, std::string_view label, std::string_view aside, bool pic
 std::optional<float> slider(Ui& ui, std::string_view label, float value, float least, float most,
                             const Box& box);
 
+/// Words in the middle of a box's height, over as many lines as it has room for; in a narrow window in
+/// letters that an arm's length allows, before any is cut.
+void words_in(Ui& ui, std::string_view words, Colour colour, const Box& box);
+
 /// A line to type in. Whether it was ended with enter.
 bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, const Box& box,
                bool number = false);
