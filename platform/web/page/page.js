@@ -141,10 +141,11 @@ async function keepOffline() {
 }
 
 async function main() {
-  await storage.open();
-  const files_ = storage.load().catch(error => { storage.broken = 'What is kept cannot be read (' + error.message + ')'; return new Map(); });
+  // What is kept and the program itself come side by side.
+  const before = storage.open().then(() => storage.load())
+    .catch(error => { storage.broken = 'What is kept cannot be read (' + error.message + ')'; return new Map(); });
   bench = await start({ canvas, page, print: text => console.log(text), printErr: text => console.error(text) });
-  storage.mount(bench.FS, await files_);
+  storage.mount(bench.FS, await before);
   field = new TextField(canvas, bench, wake);
   files = new Files(bench, wake, words => { told.textContent = words; bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
   outline = new Outline(control => { bench._ww_press(control); wake(); });
