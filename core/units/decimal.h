@@ -1,6 +1,6 @@
 #pragma once
 // Between doubles and decimal numbers, on whole numbers as long as it takes. Only for
-// number_text.cpp. Not the library's own: it brings tables of 100 kB that the web would have to load.
+// number_text.cpp. Not the library's own: its tables hardly compress, and the web would have to load them.
 
 #include <string>
 #include <string_view>
