@@ -134,7 +134,9 @@ Result<LeadingNumber> decimal_at(std::string_view text) {
     if (magnitude > detail::max_power + 1 || magnitude <= -detail::max_power) {
         return beyond(text.substr(0, length));
     }
-    return LeadingNumber{detail::nearest_double(digits, static_cast<int>(exponent)), length};
+    const double value = detail::nearest_double(digits, static_cast<int>(exponent));
+    if (value > detail::largest_number) return beyond(text.substr(0, length));
+    return LeadingNumber{value, length};
 }
 
 /// With the sign of the value, which a zero has not.
@@ -190,7 +192,7 @@ Result<double> read_number(std::string_view text) {
 }
 
 std::string write_number(double value) {
-    WW_ASSERT(std::isfinite(value) && std::abs(value) <= 1e300);
+    WW_ASSERT(std::isfinite(value) && std::abs(value) <= detail::largest_number);
     const double size = std::abs(value);
     const detail::Decimal exact = detail::exact_decimal(size);
     if (exact.digits.empty()) return "0"; // also for the zero with a sign
@@ -210,7 +212,8 @@ std::string write_number(double value) {
 }
 
 std::string write_rounded(double value, int decimals) {
-    WW_ASSERT(std::isfinite(value) && std::abs(value) <= 1e300 && decimals >= 0 && decimals <= 30);
+    WW_ASSERT(std::isfinite(value) && std::abs(value) <= detail::largest_number);
+    WW_ASSERT(decimals >= 0 && decimals <= 30);
     const detail::Decimal exact = detail::exact_decimal(std::abs(value));
     return signed_text(value, plain_text(detail::rounded_to(exact, -decimals)));
 }

@@ -79,7 +79,7 @@ TEST_CASE("the reader agrees with the C library's on decimals of every length an
     //            decided by a rest that only the last division shows
     const auto agrees = [](const std::string& text) {
         const Result<double> ours = read_number(text);
-        return !ours.ok() || ours.value() == std::strtod(text.c_str(), nullptr); // beyond 1e301
+        return !ours.ok() || ours.value() == std::strtod(text.c_str(), nullptr); // beyond 1e300
     };
     for (int power = -299; power < -22; ++power) {
         for (int digits = 1; digits < 1000; ++digits) {
@@ -136,7 +136,8 @@ TEST_CASE("what is no number is refused with a remedy") {
     for (const char* text : {"1,5", "1 2", "3/0", "1.2.3", "7/64/2", "0x10", "1e", "1_000"}) {
         CHECK(refusal(text) == ErrorCode::malformed);
     }
-    for (const char* text : {"1e999", "1e-999", "1e301", "9e-301", "1e99999999999999"}) {
+    for (const char* text : {"1e999", "1e-999", "1e301", "9e-301", "1e99999999999999",
+                             "1.0000000000000003e300", "11e299", "-9.99e300"}) {
         CHECK(refusal(text) == ErrorCode::out_of_range);
     }
     CHECK(refusal(std::string(401, '7')) == ErrorCode::too_large);
@@ -162,6 +163,32 @@ TEST_CASE("a number written and read is the same double") {
         CAPTURE(v);
         REQUIRE(read(write_number(v)) == v);
     }
+}
+
+TEST_CASE("a number is refused or can be written, around the largest and the smallest") {
+    // The largest that is written: 1e300. A text that is nearer to it than to any other double is it.
+    CHECK(read("1.00000000000000000000001e300") == 1e300);
+    std::mt19937_64 random(11);
+    int refused = 0;
+    for (int i = 0; i < 2000; ++i) {
+        const std::string power = std::to_string(297 + static_cast<int>(random() % 6));
+        for (const char* sign : {"e", "e-"}) {
+            std::string text = std::to_string(random()) + sign;
+            text.insert(1 + random() % 2, 1, '.');
+            text += power;
+            CAPTURE(text);
+            const Result<double> number = read_number(text);
+            if (!number.ok()) {
+                ++refused;
+                REQUIRE(number.error().code == ErrorCode::out_of_range);
+                continue;
+            }
+            REQUIRE(read(write_number(number.value())) == number.value());
+            REQUIRE(!write_rounded(number.value(), 30).empty());
+        }
+    }
+    CHECK(refused > 1000);
+    CHECK(refused < 3000);
 }
 
 TEST_CASE("a decimal of up to 15 digits comes back as it was written") {
