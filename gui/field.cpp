@@ -17,6 +17,32 @@ Box in_sight(const Box& box) {
     return {box.x, y, box.width, std::max(0.0F, std::min(box.bottom(), most.y) - y)};
 }
 
+/// The line of the caret, of a field that was drawn in that box.
+Box caret_line(const std::string& text, const Box& box, int caret) {
+    int line = 0;
+    for (const char c : text) {
+        if (caret <= 0) break;
+        if ((c & 0xC0) != 0x80) --caret; // a letter, not a later byte of one
+        if (c == '\n') ++line;
+    }
+    const float high = ImGui::GetFontSize();
+    const float y = box.y + grid + high * static_cast<float>(line);
+    return {box.x, std::min(y, box.bottom() - high), box.width, high};
+}
+
+/// Scrolls to where it is typed when that moves, or when a keyboard comes up over it.
+void keep_in_sight(Ui& ui, const Box& at) {
+    const ImDrawList& list = *ImGui::GetWindowDrawList();
+    const float end = list.GetClipRectMax().y;
+    const float top = at.y + ImGui::GetScrollY();
+    if (end == ui.typing.sight_end && top == ui.typing.sight_top) return; // exact: as they were
+    ui.typing.sight_end = end;
+    ui.typing.sight_top = top;
+    if (at.y < list.GetClipRectMin().y || at.bottom() > end) {
+        ImGui::SetScrollFromPosY(at.y + 0.5F * at.height - ImGui::GetWindowPos().y, 0.5F);
+    }
+}
+
 } // namespace
 
 int take_outside(ImGuiInputTextCallbackData* data) {
@@ -36,9 +62,12 @@ int take_outside(ImGuiInputTextCallbackData* data) {
 void note_field(Ui& ui, std::string_view label, const std::string& text, const Box& box,
                 bool number, bool many_lines) {
     const bool active = ImGui::IsItemActive();
-    if (active && !ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F); // a keyboard came up
-    DrawnField field{std::string(label), text, in_sight(box), number, many_lines, active};
     ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetActiveID());
+    if (active && !ImGui::IsItemVisible()) ImGui::SetScrollHereY(0.5F);
+    if (active && state != nullptr) {
+        keep_in_sight(ui, many_lines ? caret_line(text, box, state->GetCursorPos()) : box);
+    }
+    DrawnField field{std::string(label), text, in_sight(box), number, many_lines, active};
     const bool by_hand =
         ImGui::IsMouseDown(ImGuiMouseButton_Left) || ImGui::IsMouseReleased(ImGuiMouseButton_Left);
     if (active && state != nullptr && by_hand) {

@@ -289,7 +289,7 @@ class Draw {
             }
             // A tablet opens its keyboard within the tap, and so has to know beforehand.
             if (by_finger() && !column(c).fixed)
-                note_field_to_be(ui_, title(c), in, column(c).number);
+                note_field_to_be(ui_, title(c), in, column(c).keypad());
             if (here) {
                 list.AddRect(corner(in), far_corner(in), im(ui_.colours.accent), 3.0F, 0, 3.0F);
                 note_control(ui_, "cell", in);
@@ -313,7 +313,7 @@ class Draw {
         ImGui::PushTabStop(false);
         const bool entered = line_edit(ui_, "##edit", "", at_.text, in);
         ui_.fields.back().label = title(at_.column);
-        ui_.fields.back().number = column(at_.column).number;
+        ui_.fields.back().number = column(at_.column).keypad();
         ImGui::PopTabStop();
         const bool active = ImGui::IsItemActive();
         ImGuiInputTextState* state = ImGui::GetInputTextState(ImGui::GetItemID());

@@ -19,6 +19,8 @@ struct GridColumn {
     bool number = false;
     bool fixed = false;
     bool pinned = false; ///< stays in sight where others are scrolled away
+    bool slash = false;  ///< its numbers may be written with one, which a keypad of numbers has not
+    [[nodiscard]] bool keypad() const { return number && !slash; }
 };
 
 /// What a grid shows. Rows are counted as they are shown; the last may be an empty one to begin anew.

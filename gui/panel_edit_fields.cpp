@@ -125,6 +125,27 @@ class Fields {
     float high_;
 };
 
+/// What the keys of the list do with a row, for a finger.
+void row_acts(Ui& ui, Scroll& scroll) {
+    const std::string& row = ui.model.edit.row;
+    const RowPlace at = place_of(row);
+    if (at.list.empty()) return;
+    (void)scroll.row(grid);
+    const Box all = scroll.row(control_height(ui) + grid);
+    const float third = (all.width - 2.0F * grid) / 3.0F;
+    Box box{all.x, all.y, third, all.height - grid};
+    const auto act = [&](std::string_view label, Wish wanted) {
+        if (button(ui, label, box)) {
+            ui.want(std::move(wanted));
+            ui.typing.edit_row_focus = true;
+        }
+        box.x += third + grid;
+    };
+    act("Earlier", wish(WishKind::edit_move, at.index - 1, row));
+    act("Later", wish(WishKind::edit_move, at.index + 1, row));
+    act("Take away", wish(WishKind::edit_drop, 0, row));
+}
+
 } // namespace
 
 void edit_fields(Ui& ui, const Box& box) {
@@ -164,6 +185,7 @@ void edit_fields(Ui& ui, const Box& box) {
         }
     }
     if (ui.typing.edit_focus >= static_cast<int>(fields.size())) ui.typing.edit_focus = -1;
+    row_acts(ui, scroll);
 }
 
 } // namespace wrapwright

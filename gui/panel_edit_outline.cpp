@@ -1,6 +1,7 @@
 // The recipe as a list that is walked with arrows, added to by typing, sorted by keys or by dragging.
 
 #include "gui/panel_edit_parts.h"
+#include "gui/touch.h"
 
 #include <algorithm>
 #include <cmath>
@@ -69,13 +70,23 @@ void add_line(Ui& ui, const EditRow& row, const Box& box) {
 }
 
 /// Follows a row that is dragged, and moves it where it is let go.
-void drag(Ui& ui, const std::vector<Drawn>& drawn) {
+void drag(Ui& ui, const std::vector<Drawn>& drawn, const Box& list) {
     std::string& dragged = ui.typing.edit_drag;
     if (dragged.empty()) return;
+    if (!ImGui::IsMousePosValid()) return dragged.clear(); // a second finger, or a palm
     const ImVec2 mouse = ImGui::GetIO().MousePos;
+    const float high = control_height(ui); // near the ends the list comes along
+    if (mouse.y < list.y + 0.5F * high) ImGui::SetScrollY(ImGui::GetScrollY() - 0.2F * high);
+    if (mouse.y > list.bottom() - 0.5F * high) {
+        ImGui::SetScrollY(ImGui::GetScrollY() + 0.2F * high);
+    }
     const RowPlace from = place_of(dragged);
     const Drawn* over = nullptr;
     for (const Drawn& d : drawn) {
+        if (d.row->row == dragged) {
+            ImGui::GetWindowDrawList()->AddRect(corner(d.box), far_corner(d.box),
+                                                im(ui.colours.accent), 6.0F, 0, 3.0F);
+        }
         if (place_of(d.row->row).list != from.list) continue;
         if (over == nullptr || std::abs(mouse.y - (d.box.y + 0.5F * d.box.height)) <
                                    std::abs(mouse.y - (over->box.y + 0.5F * over->box.height))) {
@@ -116,8 +127,11 @@ void entry(Ui& ui, const EditRow& row, const Box& box, bool settling) {
                                     row.trouble ? &flag : nullptr);
     const bool by_key = pressed && ImGui::IsKeyPressed(ImGuiKey_Enter, false);
     const bool focused = ImGui::IsItemFocused();
-    if (ImGui::IsItemActive() && ImGui::IsMouseDragging(ImGuiMouseButton_Left, drag_start) &&
-        !place_of(row.row).list.empty() && ui.typing.edit_drag.empty()) {
+    // A finger that slides pushes the list: it has to stay first.
+    const bool taken = by_finger() ? stayed()
+                                   : ImGui::IsItemActive() &&
+                                         ImGui::IsMouseDragging(ImGuiMouseButton_Left, drag_start);
+    if (taken && !place_of(row.row).list.empty() && ui.typing.edit_drag.empty()) {
         ui.typing.edit_drag = row.row;
     }
     if ((pressed || (focused && !settling)) && !picked && !work.picking) {
@@ -172,7 +186,7 @@ void edit_outline(Ui& ui, const Box& box) {
             entry(ui, row, at, settling);
         }
     }
-    drag(ui, drawn);
+    drag(ui, drawn, in);
 }
 
 } // namespace wrapwright

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace wrapwright {
 
@@ -34,12 +35,19 @@ struct ActRow {
     std::string_view label;
 };
 
-constexpr std::array<ActRow, 5> acts{{
+constexpr std::array<ActRow, 5> usual_acts{{
     {Icon::back, Command::back, "Back"},
     {Icon::undo, Command::undo, "Undo"},
     {Icon::broken, Command::thread_broke, "Thread broke"},
     {Icon::changed, Command::otherwise, "Differently"},
     {Icon::spoilt, Command::spoilt, "Spoilt"},
+}};
+
+constexpr std::array<ActRow, 4> more_acts{{
+    {Icon::ticked, Command::skip, "Skip the count"},
+    {Icon::turn, Command::count_by_itself, "Count by itself"},
+    {Icon::caliper, Command::caliper, "Measure"},
+    {Icon::empty, Command::strip, "Strip"},
 }};
 
 float width_of(ImFont* font, std::string_view words) {
@@ -69,15 +77,28 @@ float size_in(ImFont* font, std::string_view words, float room, float high, floa
 
 } // namespace
 
+int header_rows(float width) {
+    return width < static_cast<float>(doors.size()) * 1.2F * least_control ? 2 : 1;
+}
+
 void panel_header(Ui& ui, const Box& box) {
+    const bool two = header_rows(box.width) == 2;
+    const float high = two ? 0.5F * (box.height - grid) : box.height;
     const float side =
-        std::min(std::max(box.height, std::min(2.6F * ui.sizes.small, 0.085F * box.width)),
-                 box.width / static_cast<float>(doors.size()));
+        two ? box.width / 6.0F
+            : std::min(std::max(high, std::min(2.6F * ui.sizes.small, 0.085F * box.width)),
+                       box.width / static_cast<float>(doors.size()));
+    // From the right, the last ones first; of two rows the upper one has four, and the name.
     float x = box.right();
-    for (auto door = doors.rbegin(); door != doors.rend(); ++door) {
+    float y = two ? box.y + high + grid : box.y;
+    for (std::size_t i = doors.size(); i-- > 0;) {
+        if (two && i == 3) {
+            x = box.right();
+            y = box.y;
+        }
         x -= side;
-        if (icon_button(ui, door->icon, door->label, {x, box.y, side, box.height})) {
-            ui.want(door->command);
+        if (icon_button(ui, doors[i].icon, doors[i].label, {x, y, side, high})) {
+            ui.want(doors[i].command);
         }
     }
     std::string words = "Wrapwright";
@@ -92,20 +113,24 @@ void panel_header(Ui& ui, const Box& box) {
     const float room = x - box.x - 2.0F * grid;
     // Where the doors leave little room the name stands in two lines, as small as they have to be.
     if (width_of(font, words) > room) {
-        const float size = size_in(font, words, room, box.height, reach_size(ui));
-        const ImVec4 clip(box.x, box.y, x - 0.5F * grid, box.bottom());
+        const float size = size_in(font, words, room, high, reach_size(ui));
+        const ImVec4 clip(box.x, box.y, x - 0.5F * grid, box.y + high);
         ImGui::GetWindowDrawList()->AddText(
-            font, size, {box.x + grid, box.y + 0.5F * std::max(0.0F, box.height - 2.0F * size)},
+            font, size, {box.x + grid, box.y + 0.5F * std::max(0.0F, high - 2.0F * size)},
             im(ui.colours.ink), words.data(), words.data() + words.size(), room, &clip);
         ui.texts.push_back({words, size, true});
         return;
     }
     const float line = font->FontSize;
-    write(ui, font, ui.colours.ink, {box.x + grid, box.y + 0.5F * (box.height - line), room, line},
+    write(ui, font, ui.colours.ink, {box.x + grid, box.y + 0.5F * (high - line), room, line},
           words);
 }
 
-void panel_acts(Ui& ui, const Box& box) {
+namespace {
+
+void row_of_acts(Ui& ui, const Box& box, std::span<const ActRow> acts) {
+    const auto count = static_cast<float>(acts.size());
+    const float gaps = (count - 1.0F) * grid;
     // Words beside the signs where all of them fit, else below them: all as wide, unless that cuts one.
     float wanted = 0.0F;
     float captions = 0.0F;
@@ -120,11 +145,11 @@ void panel_acts(Ui& ui, const Box& box) {
         captions += caption(act.label);
         longest = std::max(longest, caption(act.label));
     }
-    const bool words = wanted + 4.0F * grid <= box.width;
-    const float spare = words ? (box.width - wanted - 4.0F * grid) / 5.0F : 0.0F;
-    const float room = box.width - 4.0F * grid;
+    const bool words = wanted + gaps <= box.width;
+    const float spare = words ? (box.width - wanted - gaps) / count : 0.0F;
+    const float room = box.width - gaps;
     const auto share = [&](std::string_view label) {
-        return longest <= room / 5.0F ? 0.2F : caption(label) / captions;
+        return longest <= room / count ? 1.0F / count : caption(label) / captions;
     };
     float x = box.x;
     for (const ActRow& act : acts) {
@@ -147,5 +172,11 @@ void panel_acts(Ui& ui, const Box& box) {
               {from + sign + grid, at.y + 0.5F * (at.height - line), at.width, line}, act.label);
     }
 }
+
+} // namespace
+
+void panel_acts(Ui& ui, const Box& box) { row_of_acts(ui, box, usual_acts); }
+
+void panel_more_acts(Ui& ui, const Box& box) { row_of_acts(ui, box, more_acts); }
 
 } // namespace wrapwright

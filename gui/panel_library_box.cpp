@@ -41,7 +41,8 @@ void library_box(Ui& ui, const Box& box) {
     std::vector<GridColumn> columns{{"pattern", 17.0F, false, true, true},
                                     {"all", 6.0F, true, true, true},
                                     {"missing", 4.0F, true, true, false}};
-    for (const std::string& title : titles) columns.push_back({title, 6.0F, true, false, false});
+    for (const std::string& title : titles)
+        columns.push_back({title, 6.0F, true, false, false, true});
     columns.push_back({"on order", 4.0F, true, true, false});
     const auto row_at = [&](int r) -> const BoxGrid::Row& {
         return of.rows[static_cast<std::size_t>(r)];

@@ -94,8 +94,8 @@ void lines_view(Ui& ui, const Box& box) {
                                   : field.key == "note" || field.key == "model" ? 16.0F
                                   : field.key == "due" || field.key == "taken"  ? 10.0F
                                                                                 : 4.0F;
-            columns.push_back(
-                {field.title, letters, field.number, field.fixed, field.key == "recipe"});
+            columns.push_back({field.title, letters, field.number, field.fixed,
+                               field.key == "recipe", field.key == "size"});
             continue;
         }
         constexpr std::array<std::string_view, computed_columns> titles{"tied", "ready", "missing"};

@@ -3,13 +3,17 @@
 #include "gui/panels.h"
 #include "gui/step_words.h"
 #include "gui/touch.h"
+#include "gui/widgets.h"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace wrapwright {
 
 namespace {
+
+constexpr float no_end = 1e5F; ///< room for any words
 
 /// A place in a box that text goes down in.
 struct Column {
@@ -146,12 +150,6 @@ void panel_step(Ui& ui, const Box& box) {
     sheet(ui, box);
     if (!ui.model.fly) return;
     const StepWords words = step_words(ui.model);
-    ImGui::SetCursorScreenPos(corner(box));
-    const bool pressed = meant(ui, "on", ImGui::InvisibleButton("on", {box.width, box.height}));
-    if (stayed()) ui.want(Command::more_words);
-    if (pressed && !was_long()) ui.want(Command::press);
-    note_control(ui, "on", box);
-
     const Palette& c = ui.colours;
     Column column{ui, box.inside(2.0F * grid)};
     ImFont* small = ui.fonts.small;
@@ -165,6 +163,15 @@ void panel_step(Ui& ui, const Box& box) {
         foot = {column.left.x, column.left.bottom() - high, column.left.width, high};
         column.left.height -= high + grid;
     }
+    // All the words have all the room that they need, and are pushed up by a finger.
+    Box on = box;
+    std::optional<Scroll> scroll;
+    if (ui.model.more_words) {
+        on = column.left;
+        scroll.emplace(ui, "all words", on);
+        column.left = scroll->row(no_end);
+    }
+    const float top = column.left.y;
     progress(ui, {column.left.x, column.left.y, column.left.width, grid});
     column.take(2.0F * grid);
     std::string place = words.place;
@@ -182,14 +189,21 @@ void panel_step(Ui& ui, const Box& box) {
     }
     column.take(grid);
     notes(column, words);
+    const float used = std::max(column.left.y - top, on.height);
+    ImGui::SetCursorScreenPos({on.x, scroll ? top : on.y});
+    const bool pressed =
+        meant(ui, "on", ImGui::InvisibleButton("on", {on.width, scroll ? used : on.height}));
+    if (stayed()) ui.want(Command::more_words);
+    if (pressed && !was_long()) ui.want(Command::press);
+    note_control(ui, "on", on);
+    if (scroll) scroll->end_at(top + used);
+    scroll.reset();
     if (!column.cut) {
         if (!next.empty()) write(ui, small, c.soft, foot, next);
         return;
     }
     // Nothing is left out in silence.
-    const std::string_view more = ui.model.more_words ? "..."
-                                  : by_finger()       ? "more: hold"
-                                                      : "more: m";
+    const std::string_view more = by_finger() ? "more: hold" : "more: m";
     const float wide =
         small->CalcTextSizeA(small->FontSize, FLT_MAX, 0.0F, more.data(), more.data() + more.size())
             .x;

@@ -9,11 +9,17 @@ namespace wrapwright {
 /// The name of the fly, where the sitting stands, and the doors to the other screens.
 void panel_header(Ui& ui, const Box& box);
 
+/// In how many rows the header stands: ten doors in one would be too small to press in a narrow window.
+[[nodiscard]] int header_rows(float width);
+
 /// What to do now. Pressing anywhere in it moves on.
 void panel_step(Ui& ui, const Box& box);
 
 /// Back, undo, and what went wrong.
 void panel_acts(Ui& ui, const Box& box);
+
+/// What is seldom wanted, beside more words: without them a key alone does it.
+void panel_more_acts(Ui& ui, const Box& box);
 
 /// Used, in this step, to come.
 void panel_tally(Ui& ui, const Box& box);

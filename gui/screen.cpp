@@ -71,7 +71,11 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
 
 void bench(Ui& ui, const Box& all) {
     if (!pictured(ui.model).fly) return panel_step(ui, all); // words alone
-    const Places p = places(ui.model, ui.sizes, all, control_height(ui));
+    Places p = places(ui.model, ui.sizes, all, control_height(ui));
+    if (ui.model.more_words) {
+        p.step.height -= p.acts.height + grid;
+        panel_more_acts(ui, {p.acts.x, p.step.bottom() + grid, p.acts.width, p.acts.height});
+    }
     panel_step(ui, p.step);
     panel_acts(ui, p.acts);
     if (p.wraps.width > 0.0F) panel_wraps(ui, p.wraps);
@@ -127,7 +131,8 @@ Box wraps_of(const Ui& ui, Picture which) {
 
 void screen(Ui& ui, const Box& window) {
     Box all = window.inside(grid);
-    const float head = std::min(control_height(ui), std::max(least_control, 0.1F * window.height));
+    float head = std::min(control_height(ui), std::max(least_control, 0.1F * window.height));
+    if (header_rows(all.width) == 2) head = 2.0F * least_control + grid;
     panel_header(ui, {all.x, all.y, all.width, head});
     all.y += head + grid;
     all.height -= head + grid;

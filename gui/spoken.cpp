@@ -1,8 +1,10 @@
 #include "gui/spoken.h"
 
+#include "core/tying/words.h"
 #include "core/units/hook_size.h"
 #include "gui/step_words.h"
 #include "gui/tally_rows.h"
+#include "gui/tour.h"
 
 #include <algorithm>
 #include <cmath>
@@ -61,14 +63,12 @@ void step(Page& page, const Model& m) {
     if (!words.tip.empty()) page.text("Tip: " + words.tip);
     if (!words.original.empty()) page.text("As written: " + words.original);
     if (!words.next.empty()) page.text("Then: " + words.next);
-    if (const std::string count = count_words(m); !count.empty()) {
-        page.heading("Count");
-        page.live(count);
-    }
-    if (const std::string wait = wait_words(m); !wait.empty()) {
-        page.heading("Wait");
-        page.live(wait);
-    }
+    // There before they say something: a text that comes with its element is not read by itself.
+    const std::string count = count_words(m), wait = wait_words(m);
+    if (!count.empty()) page.heading("Count");
+    page.rows.push_back({OutlineKind::live, count});
+    if (!wait.empty()) page.heading("Wait");
+    page.rows.push_back({OutlineKind::live, wait});
     if (!words.cautions.empty() || !words.findings.empty()) page.heading("Cautions and findings");
     for (const std::string& caution : words.cautions) page.live("Caution: " + caution);
     for (const std::string& finding : words.findings) page.live("Finding: " + finding);
@@ -88,8 +88,10 @@ void tally(Page& page, const Model& m) {
 /// The words on a control; the whole step is one that moves on.
 std::string control_words(const std::string& label) {
     if (label == "on") return "On: the next action, or one more turn";
-    if (label.starts_with("wraps") || label == "photo") return {};
+    if (label.starts_with("wraps") || label == "photo" || label == "cell") return {};
     const std::size_t mark = label.find("##");
+    if (mark == 1 && label[0] == '-') return "Less: " + control_words(label.substr(3));
+    if (mark == 1 && label[0] == '+') return "More: " + control_words(label.substr(3));
     // A control without words of its own is named by what tells it apart.
     return mark == 0 ? label.substr(2) : label.substr(0, mark);
 }
@@ -103,7 +105,14 @@ std::string spoken(const Model& model) {
     const auto add = [&](const std::string& more) {
         if (!more.empty()) text.append(". ").append(more);
     };
+    // Beside the counter on the screen.
+    const double all =
+        at_work(model) ? std::round(counted_at(*model.fly, moment_of(model)).turns) : 0.0;
+    if (all >= 1.0 && model.settings.count_turns) {
+        add(counted(all, "turn", "turns") + (words.spacing.empty() ? "" : ", ") + words.spacing);
+    }
     for (const std::string& fact : words.facts) add(fact);
+    add(words.step);
     for (const std::string& caution : words.cautions) add("Caution: " + caution);
     for (const std::string& finding : words.findings) add("Finding: " + finding);
     return text;
@@ -125,12 +134,18 @@ std::vector<OutlineRow> outline(const Model& m, const Shown& shown) {
     if (m.screen == Screen::bench && m.sheet == Sheet::closed && m.fly) {
         step(page, m);
         tally(page, m);
+        const auto stops = tour_stops();
+        if (m.tour >= 0 && m.tour < static_cast<int>(stops.size())) {
+            page.heading("Tour");
+            page.text(std::string(stops[static_cast<std::size_t>(m.tour)].words));
+        }
     } else {
         page.heading("On the screen");
         for (const DrawnText& text : shown.texts) page.text(text.text);
     }
     page.heading("What can be done");
     for (std::size_t i = 0; i < shown.controls.size(); ++i) {
+        if (!shown.controls[i].pressed) continue;
         page.add(OutlineKind::control, control_words(shown.controls[i].label), static_cast<int>(i));
     }
     return std::move(page.rows);

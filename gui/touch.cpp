@@ -54,9 +54,13 @@ void push_scroll(const Box& box) {
     ImGui::SetScrollY(ImGui::GetScrollY() - ImGui::GetIO().MouseDelta.y);
 }
 
-float pushed_sideways(const Box& box) {
+bool goes_sideways(const Box& box) {
     const ImVec2 way = pushed(box);
-    return std::abs(way.x) > std::abs(way.y) ? ImGui::GetIO().MouseDelta.x : 0.0F;
+    return std::abs(way.x) > std::abs(way.y);
+}
+
+float pushed_sideways(const Box& box) {
+    return goes_sideways(box) ? ImGui::GetIO().MouseDelta.x : 0.0F;
 }
 
 } // namespace wrapwright

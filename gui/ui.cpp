@@ -51,8 +51,8 @@ ImU32 im(Colour c, float opacity) {
     return IM_COL32(c.r, c.g, c.b, static_cast<int>(std::lround(255.0F * opacity)));
 }
 
-void note_control(Ui& ui, std::string_view label, const Box& box) {
-    ui.controls.push_back({std::string(label), box, ImGui::IsItemFocused()});
+void note_control(Ui& ui, std::string_view label, const Box& box, bool pressed) {
+    ui.controls.push_back({std::string(label), box, ImGui::IsItemFocused(), pressed});
 }
 
 float reach_size(const Ui& ui) {

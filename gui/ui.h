@@ -65,7 +65,9 @@ struct Typing {
     int library_at = 0;                          ///< the row that is picked
     bool fresh = true;                           ///< the screen or sheet has just come
     std::optional<OutsideText> outside{};
-    std::string press{}; ///< label of a control that is pressed without a pointer
+    float sight_end = 0.0F,
+          sight_top = 0.0F; ///< of the line that is typed into, when it was last sought
+    std::string press{};    ///< label of a control that is pressed without a pointer
     Screen screen = Screen::bench;
     Sheet sheet = Sheet::closed;
 };
@@ -86,6 +88,7 @@ struct DrawnControl {
     std::string label;
     Box box;
     bool focused = false; ///< the keys work on it
+    bool pressed = true;  ///< something is done by a press alone; a slider is dragged
 };
 
 /// Letters that were drawn, and whether all of them found room.
@@ -131,7 +134,7 @@ inline constexpr float grid = 8.0F;
 inline constexpr float least_control = 44.0F;
 
 /// Notes the control that was drawn last.
-void note_control(Ui& ui, std::string_view label, const Box& box);
+void note_control(Ui& ui, std::string_view label, const Box& box, bool pressed = true);
 
 /// The least size of words on what is pressed, which is read where a hand reaches, at 0.5 m.
 [[nodiscard]] float reach_size(const Ui& ui);

@@ -40,7 +40,7 @@ Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
     ImGui::PushStyleVar(ImGuiStyleVar_ScrollbarSize, 2.0F * grid);
     ImGui::BeginChild(name, {box.width, box.height}, ImGuiChildFlags_None,
                       ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
-    push_scroll(box);
+    if (ui.typing.edit_drag.empty()) push_scroll(box); // or a row is taken along
     y_ = ImGui::GetCursorScreenPos().y;
 }
 
@@ -118,15 +118,17 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
                             const Box& box) {
     const std::string name(label);
     ImGui::SetCursorScreenPos(corner(box));
-    ImGui::InvisibleButton(name.c_str(), {box.width, box.height});
-    note_control(ui, name, box);
+    const bool tapped =
+        meant(ui, {}, ImGui::InvisibleButton(name.c_str(), {box.width, box.height}));
+    note_control(ui, name, box, false);
     const float knob = 0.5F * std::min(box.height, least_control) - 6.0F;
     const float from = box.x + knob;
     const float length = std::max(1.0F, box.width - 2.0F * knob);
     std::optional<float> moved;
+    // A finger may be about to push the list, until it is lifted or goes sideways.
+    const bool held = by_finger() ? goes_sideways(box) : ImGui::IsMouseDown(ImGuiMouseButton_Left);
     // A second finger, or a palm, takes the pointer away before the button.
-    if (ImGui::IsItemActive() && ImGui::IsMouseDown(ImGuiMouseButton_Left) &&
-        ImGui::IsMousePosValid()) {
+    if (((ImGui::IsItemActive() && held) || (by_finger() && tapped)) && ImGui::IsMousePosValid()) {
         const float share = std::clamp((ImGui::GetIO().MousePos.x - from) / length, 0.0F, 1.0F);
         moved = least + share * (most - least);
     }
@@ -181,6 +183,7 @@ bool line_edit(Ui& ui, const char* name, const char* hint, std::string& text, co
     ImGui::SetCursorScreenPos(corner(box));
     const FieldLook look(ui, 0.5F * (box.height - ui.fonts.small->FontSize));
     ImGui::SetNextItemWidth(box.width);
+    if (meant(ui, name, false)) ImGui::SetKeyboardFocusHere();
     const bool ended = ImGui::InputTextWithHint(name, hint, &text,
                                                 ImGuiInputTextFlags_EnterReturnsTrue |
                                                     ImGuiInputTextFlags_CallbackAlways,
@@ -200,6 +203,7 @@ bool text_edit(Ui& ui, const char* name, std::string& text, const Box& box) {
     bool changed = false;
     {
         const FieldLook look(ui, 0.5F * grid);
+        if (meant(ui, name, false)) ImGui::SetKeyboardFocusHere();
         if (!typing) ImGui::PushStyleColor(ImGuiCol_Text, ImVec4{0.0F, 0.0F, 0.0F, 0.0F});
         changed = ImGui::InputTextMultiline(name, &text, {box.width, box.height},
                                             ImGuiInputTextFlags_NoHorizontalScroll |

@@ -17,6 +17,8 @@ class Scroll {
     ~Scroll();
     /// The next row of that height, as wide as there is room.
     [[nodiscard]] Box row(float height);
+    /// The rows end there, whatever was asked for.
+    void end_at(float y) { y_ = y; }
 
   private:
     Box box_;

@@ -272,10 +272,17 @@ void App::read_aloud() {
 }
 
 Result<bool> App::frame() {
+    catch_up();
     Result<bool> shown = show();
     if (shown.ok() && shown.value()) answer_shown();
     if (!shown.ok()) return shown;
     return true;
+}
+
+void App::note(std::string words) {
+    model_.now =
+        std::max(model_.now, backend_->wall_clock()); // it stands as long after a long sleep
+    say(model_, std::move(words));
 }
 
 void App::usual_theme(Theme theme) {
@@ -284,7 +291,9 @@ void App::usual_theme(Theme theme) {
     if (!settings.ok() || std::any_of(settings.value().begin(), settings.value().end(), chosen)) {
         return;
     }
-    model_.settings.theme = theme;
+    // Where nothing is kept, in a tab that looks on, what the person chose is in the model alone.
+    if (usual_theme_ && model_.settings.theme != *usual_theme_) return;
+    usual_theme_ = model_.settings.theme = theme;
     wake();
 }
 
@@ -295,11 +304,12 @@ Result<bool> App::show() {
     const PixelSize size{static_cast<int>(static_cast<float>(dots.width) / scale),
                          static_cast<int>(static_cast<float>(dots.height) / scale)};
     if (const Result<bool> ready = prepare_letters(size); !ready.ok()) return ready;
-    catch_up();
     backend_->begin_frame();
     ImGui::NewFrame();
     shown_ = draw_screen(model_, typing_, fonts_, *lettered_);
     ImGui::Render();
+    const auto active = [](const DrawnField& f) { return f.active; };
+    if (std::none_of(shown_.fields.begin(), shown_.fields.end(), active)) typing_.outside.reset();
     const Result<bool> drawn = draw(dots);
     if (!drawn.ok()) return drawn;
     backend_->present();

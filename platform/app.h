@@ -60,7 +60,7 @@ class App {
     /// Says what went wrong, until it is put away.
     void trouble(std::string words) { model_.trouble = std::move(words); }
     /// Says something that goes by itself.
-    void note(std::string words) { say(model_, std::move(words)); }
+    void note(std::string words);
     /// The theme that holds while the person has chosen none.
     void usual_theme(Theme theme);
     /// Whether the storage is kept for good, or may be cleared when room gets short.
@@ -161,6 +161,7 @@ class App {
     std::array<std::optional<SceneTexture>, picture_count> beside_{}; ///< of further ones
     Model model_{};
     Typing typing_{};
+    std::optional<Theme> usual_theme_{}; ///< the last that came from outside
     std::array<WrapsScene, picture_count> wraps_{};
     Shown shown_{};
     std::int64_t sitting_ = 0;

@@ -148,8 +148,13 @@ void settle(const Profile& below, const WrapAsk& ask, Wrap& out, Plan& plan) {
     const double span = std::abs(to - from);
     lay_out(below, from, to, w, h, plan);
     if (plan.pace == Pace::touching) {
+        const double all = sum_over(plan.nu.data(), plan.cells) * cell;
+        if (all <= 0.0 && !ask.has_to && span > 0.0) {
+            // Wider than all of it is round, it touches itself nowhere: turns beside each other.
+            plan.pace = Pace::even;
+            plan.even = out.turns / span;
+        }
         if (ask.has_to) {
-            const double all = sum_over(plan.nu.data(), plan.cells) * cell;
             out.turns = span > extra ? all * (span - extra) / span : 0.0;
         }
         return;

@@ -8,8 +8,9 @@
 namespace wrapwright::detail {
 
 inline constexpr int max_digits = 400;
-inline constexpr int max_power = 300;           ///< of ten, of any number read or written
-inline constexpr double largest_number = 1e300; ///< that is read or written
+inline constexpr int max_power = 300;             ///< of ten, of any number read or written
+inline constexpr double largest_number = 1e300;   ///< that is read or written
+inline constexpr double smallest_number = 1e-300; ///< the same, beside zero
 
 /// The double nearest to digits x 10^exponent, ties to the even one.
 ///

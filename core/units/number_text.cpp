@@ -135,7 +135,8 @@ Result<LeadingNumber> decimal_at(std::string_view text) {
         return beyond(text.substr(0, length));
     }
     const double value = detail::nearest_double(digits, static_cast<int>(exponent));
-    if (value > detail::largest_number) return beyond(text.substr(0, length));
+    if (value > detail::largest_number || value < detail::smallest_number)
+        return beyond(text.substr(0, length));
     return LeadingNumber{value, length};
 }
 
@@ -194,8 +195,8 @@ Result<double> read_number(std::string_view text) {
 std::string write_number(double value) {
     WW_ASSERT(std::isfinite(value) && std::abs(value) <= detail::largest_number);
     const double size = std::abs(value);
+    if (size < detail::smallest_number) return "0"; // also for the zero with a sign
     const detail::Decimal exact = detail::exact_decimal(size);
-    if (exact.digits.empty()) return "0"; // also for the zero with a sign
     // What has 15 digits or fewer comes back from a double as it was, and 17 tell every double.
     const int top = exact.exponent + static_cast<int>(exact.digits.size());
     detail::Decimal shortest;

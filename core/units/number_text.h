@@ -33,9 +33,10 @@ struct LeadingNumber {
 /// Fails   as leading_number does, and malformed when something follows the number
 [[nodiscard]] Result<double> read_number(std::string_view text);
 
-/// The shortest decimal text from which read_number gives the same double.
+/// The shortest decimal text from which read_number gives the same double; "0" below 1e-300, which it
+/// does not read.
 ///
-/// Valid   0, or 1e-300 <= |value| <= 1e300
+/// Valid   |value| <= 1e300
 [[nodiscard]] std::string write_number(double value);
 
 /// The value rounded to at most that many decimals, without trailing zeros: 2.50 gives "2.5".

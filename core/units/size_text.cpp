@@ -106,7 +106,7 @@ Result<Written<Q, U>> parse(std::string_view text, std::optional<U> bare, const 
         return Error{ErrorCode::out_of_range, quoted(text) + " is below nothing",
                      "write a number that is not negative"};
     }
-    if (v > 1e9) {
+    if (v > 1e9 || (v > 0.0 && v < 1e-12)) {
         return Error{ErrorCode::out_of_range, quoted(text) + " is beyond any size",
                      "check the digits and the unit"};
     }

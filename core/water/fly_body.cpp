@@ -107,8 +107,11 @@ void Placing::add_placed(Spread& out, const Placed& p) const {
     switch (p.kind) {
     case PlacedKind::bead:
     case PlacedKind::cone: {
-        const Bead& bead = numbers_.materials[static_cast<std::size_t>(p.material)].bead;
-        const Length off = p.kind == PlacedKind::bead ? bead_centre_offset(bead) : Length{};
+        // Anything may be slid on like a bead; what is none has its middle in the middle.
+        Length off{};
+        if (kind == MaterialKind::bead) {
+            off = bead_centre_offset(numbers_.materials[static_cast<std::size_t>(p.material)].bead);
+        }
         out.add(on_wire(p.base, p.at + off), weight);
         return;
     }

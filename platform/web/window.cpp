@@ -162,6 +162,9 @@ EMSCRIPTEN_KEEPALIVE void ww_key(const char* key, const char* code, int down, in
     for (int i = 0; i < 4; ++i) io.AddKeyEvent(mods[i], (held >> i & 1) != 0);
     const ImGuiKey of = key_of(key, code);
     if (of != ImGuiKey_None) io.AddKeyEvent(of, down != 0);
+    // A letter begins the cell of a table; the names of other keys have several, all of them ASCII.
+    const bool letter = key[0] != 0 && (key[1] == 0 || (key[0] & 0x80) != 0);
+    if (down != 0 && letter && (held & ~2) == 0) io.AddInputCharactersUTF8(key);
     web_input().touched = true;
 }
 

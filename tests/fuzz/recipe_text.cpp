@@ -1,7 +1,8 @@
 // Fuzz target: the text form of recipes and hooks on any bytes; what is read is written, read back,
-// linked and tied, so that no file can end the program.
+// linked, tied, put into water and drawn, so that no file can end the program.
 
 #include "core/assert.h"
+#include "core/geometry/fly/build.h"
 #include "core/recipe/text.h"
 #include "core/tying/tie.h"
 #include "core/water/in_water.h"
@@ -57,6 +58,11 @@ void run(const Recipe& recipe) {
     const Result<InWater> water = in_water(pattern.value(), numbers, tied, {});
     WW_ASSERT(water.ok());
     check_water(water.value());
+    FlyModel model;
+    if (tied.moments.size() < 200) { // or one input takes as long as a thousand others
+        build_fly(pattern.value(), tied, static_cast<int>(tied.moments.size()) - 1,
+                  {.pixels_per_mm = 5.0}, model);
+    }
 }
 
 } // namespace

@@ -85,6 +85,107 @@ TEST_CASE("a slider stays where it is when the finger on it is taken back") {
     CHECK(person.model.film_at == middle);
 }
 
+TEST_CASE("a finger sets a slider by going along it or by a tap, and not by pushing the list") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.press("Film");
+    const auto at = [&] { return person.model.film_at; };
+    stroke(person, "moment", 0.0F, 0.0F);
+    const int middle = at();
+    REQUIRE(middle > 1);
+    stroke(person, "moment", 10.0F, -120.0F);
+    stroke(person, "moment", -10.0F, 120.0F);
+    CHECK(at() == middle);
+    stroke(person, "moment", 400.0F, 30.0F);
+    CHECK(at() > middle);
+}
+
+TEST_CASE("a finger pushes the list of a recipe, and moves a row on which it has stayed") {
+    Person person("weirfoot-jig", {1280, 800});
+    person.press("Write");
+    const auto order = [&] {
+        std::string ids;
+        for (const Part& part : person.model.edit.draft().recipe.parts) ids += part.id + ' ';
+        return ids;
+    };
+    const std::string before = order();
+    const std::string row = "row parts[1]"; // as its label ends
+    const auto label = [&] {
+        for (const DrawnControl& c : person.shown.controls) {
+            if (c.label.ends_with("###" + row)) return c.label;
+        }
+        return std::string();
+    };
+    REQUIRE_FALSE(label().empty());
+    const float high = person.find(label())->box.height;
+    const float y = person.find(label())->box.y;
+    stroke(person, label(), 0.0F, 2.2F * high); // the list is at its upper end
+    CHECK(order() == before);
+    stroke(person, label(), 0.0F, -2.2F * high);
+    CHECK(order() == before);
+    CHECK(person.find(label())->box.y < y - high);
+    stroke(person, label(), 0.0F, 2.2F * high);
+
+    // Held, it comes along; a palm that comes down beside it leaves all as it was.
+    const auto hold = [&](bool palm) {
+        const Box box = person.find(label())->box;
+        const float x = box.x + 0.5F * box.width, from = box.y + 0.5F * box.height;
+        person.wait(0.6);
+        ImGuiIO& io = ImGui::GetIO();
+        io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
+        io.AddMousePosEvent(x, from);
+        io.AddMouseButtonEvent(0, true);
+        for (int i = 0; i < 20; ++i) person.frame(0.05);
+        for (int i = 1; i <= 5; ++i) {
+            io.AddMousePosEvent(x, from + 0.25F * static_cast<float>(i) * high);
+            person.frame();
+        }
+        if (palm) {
+            io.AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+            person.frame();
+        }
+        io.AddMouseButtonEvent(0, false);
+        person.frame();
+        person.frame();
+    };
+    hold(true);
+    CHECK(order() == before);
+    hold(false);
+    CHECK(order() != before);
+}
+
+TEST_CASE("what a key alone did stands beside more words, and below the fields of a row") {
+    AtWork person;
+    for (const char* act : {"Skip the count", "Count by itself", "Measure", "Strip"}) {
+        CHECK(person.find(act) == nullptr);
+    }
+    stroke(person, "on", 0.0F, 0.0F, 30);
+    REQUIRE(person.model.more_words);
+    person.frame();
+    while (std::round(counted_at(*person.model.fly, moment_of(person.model)).turns) < 3.0) {
+        stroke(person, "Skip the count", 0.0F, 0.0F);
+        REQUIRE(at_work(person.model));
+    }
+    stroke(person, "Count by itself", 0.0F, 0.0F);
+    CHECK(person.model.counting);
+    stroke(person, "Strip", 0.0F, 0.0F);
+    CHECK(person.model.sheet == Sheet::strip);
+    person.key(ImGuiKey_Escape);
+
+    person.press("Write");
+    const std::size_t parts = person.model.edit.draft().recipe.parts.size();
+    for (const DrawnControl& c : std::vector(person.shown.controls)) {
+        if (c.label.ends_with("###row parts[1]")) stroke(person, c.label, 0.0F, 0.0F);
+    }
+    REQUIRE(person.model.edit.row == "parts[1]");
+    const std::string second = person.model.edit.draft().recipe.parts[1].id;
+    person.bring("Earlier");
+    stroke(person, "Earlier", 0.0F, 0.0F);
+    CHECK(person.model.edit.draft().recipe.parts[0].id == second);
+    person.bring("Take away");
+    stroke(person, "Take away", 0.0F, 0.0F);
+    CHECK(person.model.edit.draft().recipe.parts.size() == parts - 1);
+}
+
 TEST_CASE("a finger in a field says where it puts the caret, and nothing when it is gone") {
     Person person("weirfoot-jig", {1280, 800});
     person.press("Recipes");
@@ -211,6 +312,23 @@ TEST_CASE("the voice reads the action and its cautions at the bench, and nothing
     AtWork person;
     const std::string words = spoken(person.model);
     CHECK(words.size() > 20);
+    bool counted_turns = false, apart = false, said = false;
+    for (int i = 0; i < 100 && at_work(person.model); ++i) {
+        const StepWords step = step_words(person.model);
+        const std::string heard = spoken(person.model);
+        const double all = std::round(counted_at(*person.model.fly, moment_of(person.model)).turns);
+        const std::string turns = std::to_string(std::lround(all)) + " turn";
+        if (all >= 1.0) CHECK_MESSAGE(heard.find(turns) != std::string::npos, heard);
+        if (!step.spacing.empty()) CHECK(heard.find(step.spacing) != std::string::npos);
+        CHECK(heard.find(step.step) != std::string::npos);
+        counted_turns = counted_turns || all >= 1.0;
+        apart = apart || step.spacing.find("apart") != std::string::npos;
+        said = said || !step.step.empty();
+        person.key(ImGuiKey_Tab);
+    }
+    CHECK(counted_turns);
+    CHECK(apart);
+    CHECK(said);
     person.key(ImGuiKey_Y);
     CHECK(person.model.settings.voice);
     person.press("Settings");

@@ -104,6 +104,13 @@ test('another tap into a field leaves its text and moves the caret, and holding 
     !Object.keys(s.controls).some(l => l.includes('weirfoot-jig')));
   assert.equal((await field())[0], 'lockgate');
   assert.ok(height >= 44);
+
+  // Refused: it is said, and the field keeps its text.
+  await tablet.page.evaluate(() => { navigator.clipboard.readText = async () => { throw new DOMException('no', 'NotAllowedError'); }; });
+  await hold();
+  await press('Paste');
+  await tablet.page.waitForFunction(() => /did not let the text be pasted/.test(document.getElementById('told').textContent));
+  assert.equal((await field())[0], 'lockgate');
 }));
 
 test('every field that takes a bare number opens the keypad of numbers, and no other does', () => withTablet(small, async tablet => {

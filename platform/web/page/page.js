@@ -146,7 +146,7 @@ async function main() {
     .catch(error => { storage.broken = 'What is kept cannot be read (' + error.message + ')'; return new Map(); });
   bench = await start({ canvas, page, print: text => console.log(text), printErr: text => console.error(text) });
   storage.mount(bench.FS, await before);
-  field = new TextField(canvas, bench, wake);
+  field = new TextField(canvas, bench, wake, note);
   files = new Files(bench, wake, words => { told.textContent = words; bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
   outline = new Outline(control => { bench._ww_press(control); wake(); });
   awake = new Awake(note);

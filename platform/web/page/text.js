@@ -5,25 +5,40 @@ const line = document.getElementById('line'), lines = document.getElementById('l
 const bytes = (text, letters) => new TextEncoder().encode(text.slice(0, letters)).length;
 
 export class TextField {
-  #bench; #wake; #canvas;
+  #bench; #wake; #canvas; #told;
   #on = null; // the element that is typed into
   #armed = 0;
+  #put = null; // the text and the two ends of what the program marked last
 
-  constructor(canvas, bench, wake) {
-    this.#bench = bench; this.#wake = wake; this.#canvas = canvas;
+  constructor(canvas, bench, wake, told) {
+    this.#bench = bench; this.#wake = wake; this.#canvas = canvas; this.#told = told;
     for (const element of [line, lines]) {
-      element.addEventListener('input', () => this.#send(element));
+      element.addEventListener('input', event => {
+        // Keypads of numbers in many countries have a comma and no point.
+        const at = element.selectionStart;
+        if (event.data === ',' && element.inputMode === 'decimal') element.setRangeText('.', at - 1, at, 'end');
+        this.#send(element);
+      });
       element.addEventListener('blur', () => this.#left(element));
     }
     // Focus stays in the field while one of these is pressed.
     menu.addEventListener('mousedown', event => event.preventDefault());
     menu.addEventListener('click', event => { if (event.target.value) this.#edit(event.target.value); });
     document.addEventListener('pointerdown', event => { if (!menu.contains(event.target)) menu.hidden = true; }, true);
-    document.addEventListener('selectionchange', () => { if (this.#on === document.activeElement) this.#send(this.#on); });
+    document.addEventListener('selectionchange', () => {
+      if (this.#on === document.activeElement && !this.#is_put(this.#on)) this.#send(this.#on);
+    });
+  }
+
+  /// Whether that is what the program itself has marked: told again, it would lose where the mark began.
+  #is_put(element) {
+    return this.#put && element.value === this.#put[0] &&
+      element.selectionStart === this.#put[1] && element.selectionEnd === this.#put[2];
   }
 
   #send(element) {
     if (this.#on !== element) return;
+    this.#put = null;
     this.#bench.ccall('ww_text', null, ['string', 'number', 'number'],
       [element.value, bytes(element.value, element.selectionStart), bytes(element.value, element.selectionEnd)]);
     this.#wake();
@@ -33,6 +48,8 @@ export class TextField {
     if (this.#on !== element) return;
     this.#on = null;
     this.#bench._ww_text_done();
+    // When the whole window is left, the page would give the keys back to a field that nobody reads.
+    if (document.activeElement === element) this.#canvas.focus({ preventScroll: true });
     this.#wake();
   }
 
@@ -56,7 +73,9 @@ export class TextField {
     const element = this.#on, all = element ? [...element.value] : [];
     if (!element) return;
     const at = count => all.slice(0, count).join('').length;
-    element.setSelectionRange(at(Math.min(from, to)), at(Math.max(from, to)), from > to ? 'backward' : 'forward');
+    const [low, high] = [at(Math.min(from, to)), at(Math.max(from, to))];
+    this.#put = [element.value, low, high];
+    element.setSelectionRange(low, high, from > to ? 'backward' : 'forward');
   }
 
   /// The field is held down: what a browser offers there for its own fields.
@@ -73,10 +92,13 @@ export class TextField {
     if (!element) return;
     const [from, to] = [element.selectionStart, element.selectionEnd];
     if (what === 'all') element.select();
-    if (what === 'copy') await navigator.clipboard.writeText(from < to ? element.value.slice(from, to) : element.value).catch(() => {});
+    if (what === 'copy') await navigator.clipboard.writeText(from < to ? element.value.slice(from, to) : element.value)
+      .catch(() => this.#told('The browser did not let the text be copied'));
     if (what === 'paste') {
-      const text = await navigator.clipboard.readText().catch(() => '');
-      if (element !== this.#on) return;
+      const text = await navigator.clipboard.readText().catch(() => null);
+      if (text === null) this.#told('The browser did not let the text be pasted: allow this page to read what was copied, or use Paste of its keyboard');
+      if (text === '') this.#told('There is no text to paste');
+      if (!text || element !== this.#on) return;
       element.setRangeText(text, element.selectionStart, element.selectionEnd, 'end');
     }
     this.#send(element);

@@ -168,6 +168,9 @@ TEST_CASE("a number written and read is the same double") {
 TEST_CASE("a number is refused or can be written, around the largest and the smallest") {
     // The largest that is written: 1e300. A text that is nearer to it than to any other double is it.
     CHECK(read("1.00000000000000000000001e300") == 1e300);
+    for (const double tiny : {1e-301, 5e-324, 0x1p-1022, -1e-305, 9.99e-301}) {
+        CHECK(write_number(tiny) == "0"); // as a product of two that were read may be
+    }
     std::mt19937_64 random(11);
     int refused = 0;
     for (int i = 0; i < 2000; ++i) {

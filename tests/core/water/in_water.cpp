@@ -1,5 +1,6 @@
 #include "core/water/in_water.h"
 
+#include "core/geometry/fly/build.h"
 #include "core/water/water_words.h"
 #include "tests/support/close.h"
 #include "tests/support/demo.h"
@@ -195,4 +196,39 @@ TEST_CASE("whatever is said of water and weather, no number is lost") {
     }
     CHECK(refused > 50);
     CHECK(refused < 390);
+}
+
+TEST_CASE("a material that is of another kind than its part needs is refused or reckoned") {
+    // A hand-written recipe may slide anything on, or wind a bead: no kind may be taken for granted.
+    int reckoned = 0;
+    for (const char* name :
+         {"weirfoot-jig", "tailrace-spider", "sill-dun", "lockgate-sedge", "millpool-leech"}) {
+        const Recipe recipe = demo(name).recipe;
+        for (std::size_t m = 0; m < recipe.materials.size(); ++m) {
+            for (int k = 0; k <= static_cast<int>(MaterialKind::other); ++k) {
+                CAPTURE(name);
+                CAPTURE(recipe.materials[m].id);
+                CAPTURE(k);
+                Recipe odd = recipe;
+                odd.materials[m].kind = static_cast<MaterialKind>(k);
+                const Result<Pattern> pattern = link(std::move(odd));
+                if (!pattern.ok()) continue;
+                const Result<Rig> rig = make_rig(pattern.value(), recipe.size_list.front());
+                Resolved numbers;
+                if (!rig.ok() || !resolve(pattern.value(), rig.value(), numbers).ok()) continue;
+                Tied tied;
+                tie(pattern.value(), rig.value(), numbers, Limits{}, tied);
+                const Result<InWater> w = in_water(pattern.value(), numbers, tied, {});
+                REQUIRE(w.ok());
+                REQUIRE(in_order(w.value().mass));
+                REQUIRE(in_order(w.value().sink));
+                REQUIRE(std::isfinite(w.value().attitude.si));
+                FlyModel model;
+                build_fly(pattern.value(), tied, static_cast<int>(tied.moments.size()) - 1, {},
+                          model);
+                ++reckoned;
+            }
+        }
+    }
+    CHECK(reckoned > 100);
 }
