@@ -117,6 +117,7 @@ class App {
     void rank_some();
     [[nodiscard]] Result<bool> open_photo_file(const std::string& file, Model& next);
     [[nodiscard]] Result<bool> recall_photo(std::int64_t id, Model& next);
+    [[nodiscard]] Result<bool> give_photo(Model& next);
     [[nodiscard]] Result<bool> show_photo(std::string_view bytes, Model& next);
     [[nodiscard]] Result<bool> keep_readings(int count, Model& next);
     [[nodiscard]] Result<bool> recall_readings(Model& next);
