@@ -24,6 +24,7 @@ enum class EffectKind : unsigned char {
     give_recipe,   ///< as a file: text = id
     open_photo,    ///< text = file
     recall_photo,  ///< number = its id
+    give_photo,    ///< the one that is open, as a file
     keep_marks,    ///< of the photo that is open
     keep_readings, ///< the model's last `number`
     drop_reading,  ///< number = its id

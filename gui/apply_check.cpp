@@ -208,6 +208,9 @@ void Answer::check(const Wish& wish) {
         effect(EffectKind::recall_photo).number = static_cast<int>(c.photos[i].id);
         break;
     }
+    case WishKind::give_photo:
+        if (c.photo.id != 0) effect(EffectKind::give_photo);
+        break;
     case WishKind::mark: take_mark(wish.number, wish.x, wish.y); break;
     case WishKind::keep_lengths: keep_lengths(); break;
     case WishKind::fold: c.fold = std::clamp(wish.number, 1, 20); break;

@@ -26,6 +26,12 @@ void kept_rows(Ui& ui, Scroll& scroll, float high) {
 
 void open_rows(Ui& ui, Scroll& scroll, float room) {
     const float high = control_height(ui);
+    if (ui.model.check.photo.id != 0) {
+        const Box save = scroll.row(high + grid);
+        if (button(ui, "Save this photo as a file", {save.x, save.y, room, high})) {
+            ui.want(wish(WishKind::give_photo));
+        }
+    }
     const Box row = scroll.row(high + grid);
     if (ui.model.picks_files) {
         const float half = 0.5F * (room - grid);

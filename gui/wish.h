@@ -53,6 +53,7 @@ enum class WishKind : unsigned char {
     drop_reading, ///< number: of those of this fly
     open_photo,   ///< text = file
     recall_photo, ///< number: of those that are kept
+    give_photo,   ///< the one that is open, as a file
     mark,         ///< number = PhotoSpot, x, y in px
     unmark,       ///< number = PhotoSpot
     scale_by,     ///< number = ScaleBy

@@ -64,6 +64,15 @@ Result<bool> App::recall_photo(std::int64_t id, Model& next) {
     return true;
 }
 
+Result<bool> App::give_photo(Model& next) {
+    const Result<std::string> bytes = store_.photo_bytes(next.check.photo.id);
+    if (!bytes.ok()) return bytes.error();
+    const std::filesystem::path name(next.check.photo.name);
+    std::string file = file_stem(name.stem().string());
+    file += name.extension().string();
+    return hand_out(shared_folder(next) / file, bytes.value(), next);
+}
+
 Result<bool> App::keep_readings(int count, Model& next) {
     const std::string size = write_hook_size(next.fly->size);
     const std::int64_t sitting = next.events.empty() ? 0 : sitting_;

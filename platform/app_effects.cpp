@@ -69,6 +69,7 @@ Result<bool> App::carry_out(const Effect& effect, Model& next) {
     case EffectKind::give_recipe: return give_recipe(effect.text, next);
     case EffectKind::open_photo: return open_photo_file(effect.text, next);
     case EffectKind::recall_photo: return recall_photo(effect.number, next);
+    case EffectKind::give_photo: return give_photo(next);
     case EffectKind::keep_marks:
         if (next.check.photo.id == 0 || next.read_only) return true;
         return store_.set_marks(next.check.photo.id, text_of(next.check.photo.marks));

@@ -120,6 +120,43 @@ class Window(unittest.TestCase):
             other.close()
             bench.close()
 
+    def test_the_system_reads_each_step_when_it_is_asked_to(self):
+        heard = self.data / "heard"
+        service = self.data / "bin" / "spd-say"  # stands in for the system's own
+        service.parent.mkdir()
+        service.write_text(f"#!/bin/sh\nprintf '%s\\n' \"$*\" >>{heard}\n")
+        service.chmod(0o755)
+        path = os.environ["PATH"]
+        os.environ["PATH"] = f"{service.parent}:{path}"
+        self.addCleanup(os.environ.__setitem__, "PATH", path)
+
+        def said():
+            lines = heard.read_text().splitlines() if heard.exists() else []
+            return [line for line in lines if "--cancel" not in line]
+
+        with Screen() as screen:
+            bench = Bench(screen, PROGRAM, self.data, "--window", "1280x800")
+            screen.tool("mousemove", 900, 750, "click", 1)  # Begin now
+            bench.wait(lambda s: s["screen"] == BENCH)
+            time.sleep(0.6)
+            self.assertEqual(said(), [], "off by default")
+            screen.tool("key", "y")
+            for _ in range(50):
+                if said():
+                    break
+                time.sleep(0.1)
+            self.assertEqual(len(said()), 1)
+            first = said()[0]
+            self.assertRegex(first, r"^--language en -- \S.*")
+            bench.key("Tab", "at")
+            for _ in range(50):
+                if len(said()) == 2:
+                    break
+                time.sleep(0.1)
+            self.assertEqual(len(said()), 2)
+            self.assertNotEqual(said()[1], first)
+            bench.close()
+
     def test_the_water_says_the_same_after_a_kill(self):
         with Screen() as screen:
             bench = self.opened(screen, "n", WATER)

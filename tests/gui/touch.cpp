@@ -160,10 +160,11 @@ TEST_CASE("what a key alone did stands beside more words, and below the fields o
     }
     stroke(person, "on", 0.0F, 0.0F, 30);
     REQUIRE(person.model.more_words);
-    person.frame();
     while (std::round(counted_at(*person.model.fly, moment_of(person.model)).turns) < 3.0) {
         stroke(person, "Skip the count", 0.0F, 0.0F);
         REQUIRE(at_work(person.model));
+        CHECK_FALSE(person.model.more_words); // of the step before
+        stroke(person, "on", 0.0F, 0.0F, 30);
     }
     stroke(person, "Count by itself", 0.0F, 0.0F);
     CHECK(person.model.counting);

@@ -5,6 +5,7 @@
 #include "core/recipe/text.h"
 #include "core/tying/tie.h"
 #include "core/units/hook_size.h"
+#include "core/water/in_water.h"
 
 #include <algorithm>
 #include <chrono>
@@ -26,36 +27,89 @@ void say(const char* what, std::size_t i, double value) {
     std::printf("%s %s %zu %a\n", stem.c_str(), what, i, value);
 }
 
+template <class Q>
+void say(const char* what, std::size_t i, const Estimate<Q>& e) {
+    say(what, i, e.value.si);
+    say(what, i, e.low.si);
+    say(what, i, e.high.si);
+}
+
+void say_winding(std::size_t i, const Winding& w) {
+    for (const double v :
+         {w.from.si, w.to.si, w.turns, w.pitch.si, w.growth, w.width.si, w.height.si, w.core.si,
+          w.length.si, w.mass.si, w.pieces, w.start_turn, w.slope, w.grip}) {
+        say("winding", i, v);
+    }
+}
+
+void say_placed(std::size_t i, const Placed& p) {
+    for (const double v : {p.at.si, p.to.si, p.reach.si, p.count, p.root.si, p.thick.si, p.lean.si,
+                           p.spread.si, p.around.si, p.mass.si}) {
+        say("placed", i, v);
+    }
+}
+
 void say_record(const Tied& t) {
+    for (std::size_t i = 0; i < t.bases.size(); ++i) {
+        say("no go", i, t.bases[i].no_go.si);
+        say("bead rear", i, t.bases[i].bead_rear.si);
+        say("wire", i, t.bases[i].line.stations().tip.si);
+    }
+    for (std::size_t i = 0; i < t.profiles.size(); ++i) {
+        for (const double d : t.profiles[i].diameter) say("diameter", i, d);
+    }
     for (std::size_t i = 0; i < t.moments.size(); ++i) {
         say("thread", i, t.moments[i].thread_length);
+        say("thread at", i, t.moments[i].state.thread.at.si);
+        say("thread turns", i, t.moments[i].state.thread.turns);
         say("head room", i, t.moments[i].state.head_room.si);
     }
-    for (std::size_t i = 0; i < t.windings.size(); ++i) {
-        const Winding& w = t.windings[i];
-        say("winding from", i, w.from.si);
-        say("winding to", i, w.to.si);
-        say("winding turns", i, w.turns);
-        say("winding pitch", i, w.pitch.si);
-        say("winding length", i, w.length.si);
-        say("winding mass", i, w.mass.si);
-        say("winding slope", i, w.slope);
-    }
-    for (std::size_t i = 0; i < t.placed.size(); ++i) {
-        say("placed at", i, t.placed[i].at.si);
-        say("placed reach", i, t.placed[i].reach.si);
-        say("placed mass", i, t.placed[i].mass.si);
+    for (std::size_t i = 0; i < t.windings.size(); ++i) say_winding(i, t.windings[i]);
+    for (std::size_t i = 0; i < t.placed.size(); ++i) say_placed(i, t.placed[i]);
+    for (std::size_t i = 0; i < t.strands.size(); ++i) {
+        const Strand& s = t.strands[i];
+        for (const double v :
+             {s.at.si, s.tie_turns, s.off_turns, s.wound_turns, s.count, s.free.si, s.used.si}) {
+            say("strand", i, v);
+        }
     }
     for (std::size_t i = 0; i < t.takes.size(); ++i) {
-        say("take length", i, t.takes[i].length.si);
-        say("take mass", i, t.takes[i].mass.value.si);
+        const PartTake& take = t.takes[i];
+        for (const double v : {take.count, take.turns, take.length.si, take.volume.si}) {
+            say("take", i, v);
+        }
+        say("take mass", i, take.mass);
+    }
+    for (std::size_t i = 0; i < t.extents.size(); ++i) {
+        say("extent", i, t.extents[i].front.si);
+        say("extent", i, t.extents[i].rear.si);
     }
     for (std::size_t i = 0; i < t.findings.size(); ++i) {
         say("finding", i, static_cast<double>(t.findings[i].rule));
+        say("finding at", i, t.findings[i].at.si);
+        for (const Evidence& e : t.findings[i].evidence) say("finding number", i, e.si);
     }
-    say("mass", 0, t.mass.value.si);
-    say("mass low", 0, t.mass.low.si);
-    say("mass high", 0, t.mass.high.si);
+    say("mass", 0, t.mass);
+}
+
+bool say_water(const Pattern& pattern, const Resolved& numbers, const Tied& tied) {
+    const Result<InWater> water = in_water(pattern, numbers, tied, {});
+    if (!water.ok()) return false;
+    const InWater& w = water.value();
+    say("in water: mass", 0, w.mass);
+    say("in water: volume", 0, w.volume);
+    say("in water: weight", 0, w.weight);
+    say("in water: sinks", 0, w.sink);
+    say("in water: sinks freely", 0, w.sink_free);
+    say("in water: to the bed", 0, w.to_bed);
+    for (const double v :
+         {w.centres.of_mass.x, w.centres.of_mass.y, w.centres.of_volume.x, w.centres.of_volume.y,
+          w.drag_at.x, w.drag_at.y, w.hang.si, w.attitude.si, w.ride.delta.si, w.ride.doubt.si,
+          w.film.margin, w.start.time.si}) {
+        say("in water", 0, v);
+    }
+    for (std::size_t i = 0; i < w.drift.size(); ++i) say("in water: deep", i, w.drift[i].depth);
+    return true;
 }
 
 /// What one recipe is tied from, at each of its sizes.
@@ -108,6 +162,7 @@ bool say_job(const Job& job) {
         tie(job.pattern, rig, resolved, Limits{}, tied);
         stem = job.pattern.recipe.id + " " + write_hook_size(tied.size);
         say_record(tied);
+        if (!say_water(job.pattern, resolved, tied)) return false;
     }
     return true;
 }

@@ -55,11 +55,19 @@ test('a control that has the focus keeps it, as the same control, whatever chang
     await tablet.settle();
   }
   // A word that comes and goes takes no element of another.
-  await tablet.page.evaluate(() => { document.querySelector('#outline p[aria-live]').mark = 1; });
+  const what = () => tablet.page.evaluate(() => {
+    const element = document.querySelector('#outline h2 ~ p[aria-live]'); // what is to be done
+    const was = element.mark;
+    element.mark = 1;
+    return [element.textContent, was];
+  });
+  const [before] = await what();
   await tablet.page.evaluate(() => [...document.querySelectorAll('#outline button')].find(b => b.textContent === 'Undo').click());
   await tablet.settle();
   assert.match(await focused(), /^On:/);
-  assert.equal(await tablet.page.evaluate(() => document.querySelector('#outline p[aria-live]').mark), 1);
+  const [after, mark] = await what();
+  assert.notEqual(after, before);
+  assert.equal(mark, 1, 'the words have changed in their own element');
 }));
 
 test('a voice of this device reads each step when it is asked to, and none else does', () => withTablet(small, async tablet => {

@@ -24,13 +24,20 @@ static char* read_file(const char* name, size_t* size) {
     return bytes;
 }
 
+/* What a shell would keep of a sitting: the events that were taken. */
+static ww_event kept[1000];
+static int kept_count = 0;
+
 static ww_code happen(ww_bench* bench, int kind, double at, int number) {
     ww_event event;
+    ww_code code;
     event.kind = kind;
     event.at = at;
     event.number = number;
     event.text = NULL;
-    return ww_happen(bench, &event);
+    code = ww_happen(bench, &event);
+    if (code == WW_OK && kept_count < 1000) kept[kept_count++] = event;
+    return code;
 }
 
 static void the_record_is_told(const ww_bench* bench) {
@@ -99,6 +106,21 @@ static void a_fly_is_tied(ww_bench* bench) {
     CHECK(place.stop == place.stops - 1 && place.fly == 1);
 }
 
+static void it_is_opened_again_from_its_events(const ww_bench* bench, const char* recipe, size_t size) {
+    ww_bench* again = NULL;
+    ww_place before, after;
+    int i;
+    CHECK(kept_count > 10);
+    CHECK(ww_open(recipe, size, "14", &again, NULL) == WW_OK);
+    for (i = 0; i < kept_count; ++i) CHECK(ww_happen(again, &kept[i]) == WW_OK);
+    CHECK(ww_where(bench, &before) == WW_OK);
+    CHECK(ww_where(again, &after) == WW_OK);
+    CHECK(before.stop == after.stop && before.stops == after.stops && before.fly == after.fly);
+    CHECK(before.moment == after.moment && before.turns == after.turns);
+    CHECK(before.breaks == after.breaks && before.events == after.events);
+    ww_close(again);
+}
+
 static void bad_input_is_refused(const char* recipe, size_t size) {
     ww_bench* bench = NULL;
     ww_error error;
@@ -123,6 +145,7 @@ int main(int argc, char** argv) {
     }
     the_record_is_told(bench);
     a_fly_is_tied(bench);
+    it_is_opened_again_from_its_events(bench, recipe, size);
     bad_input_is_refused(recipe, size);
     ww_close(bench);
     free(recipe);
