@@ -94,6 +94,39 @@ test('a full storage keeps what was shown, says so, and lets the library out', (
   assert.deepEqual(where(await tablet.state()), after, 'with room it goes on');
 }));
 
+// 2026-11-30: what had no room was made anew without end, and each tap was lost with it.
+test('a storage that is full at the first visit is told once, and the bench goes on in memory', async () => {
+  const server = await serve();
+  const tablet = new Tablet(server.address, small);
+  try {
+    tablet.load = async () => {};
+    await tablet.open();
+    const cdp = await tablet.context.newCDPSession(tablet.page);
+    await cdp.send('Storage.overrideQuotaForOrigin', { origin: new URL(tablet.address).origin, quotaSize: 50000 });
+    await Tablet.prototype.load.call(tablet);
+    assert.match((await tablet.state()).trouble, /no more room.*From now on nothing is kept.*Back up to a file/);
+    await tablet.tap('Put away');
+    await tablet.begin();
+    await go(tablet, 1);
+    assert.equal((await tablet.state()).events, 2, 'taps count');
+    await tablet.tap('Settings');
+    await tablet.bring('Back up to a file');
+    const saving = tablet.page.waitForEvent('download');
+    await tablet.tap('Back up to a file');
+    const bytes = readFileSync(await (await saving).path());
+    assert.ok(bytes.includes('Weirfoot Jig'), 'the library is saved');
+    await tablet.until('the end of what is told for a moment', s => !s.notice);
+    await tablet.settle();
+    const frames = () => tablet.page.evaluate(() => wrapwright.frames);
+    const drawn = await frames();
+    await tablet.page.waitForTimeout(2000);
+    assert.equal(await frames(), drawn, 'and is idle after that');
+  } finally {
+    await tablet.close();
+    await server.stop();
+  }
+});
+
 test('a second tab only looks on', () => withTablet(small, async tablet => {
   await tablet.begin();
   const shown = await tablet.state();

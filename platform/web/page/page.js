@@ -60,6 +60,12 @@ async function refused(error) {
     return;
   }
   bench.ccall('ww_refused', null, ['string'], [why + rest]);
+  if (!storage.due()) return;
+  // A library that was made, or brought up to date, once more: where that is refused too, nothing can be kept.
+  await storage.keep().catch(() => {
+    storage.broken = why;
+    notKept();
+  });
 }
 
 function notKept() {
