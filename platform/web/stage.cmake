@@ -1,5 +1,6 @@
 # Puts the files that a web server gives out into the folder BENCH, and into its service worker the
 # list of them with a name made of all their bytes.
+cmake_minimum_required(VERSION 3.25) # older rules take @version@ below for a variable
 file(REMOVE_RECURSE ${BENCH})
 file(MAKE_DIRECTORY ${BENCH})
 set(hashes "")
