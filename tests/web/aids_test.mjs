@@ -1,11 +1,8 @@
 // What the browser lends: its keyboard, keys and pads, wake lock, the person's tastes, its place on the device.
 
 import assert from 'node:assert/strict';
-import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
 import test from 'node:test';
-import { Tablet, folder, serve, small, withTablet } from './driver.mjs';
+import { small, withTablet } from './driver.mjs';
 
 test('a field opens the keyboard within the tap, and takes accents, compositions and pasted text', () => withTablet(small, async tablet => {
   const focused = () => tablet.page.evaluate(() => document.activeElement.id);
@@ -244,64 +241,4 @@ test('it can be installed, and asks nobody for anything', () => withTablet(small
   assert.deepEqual(refused, ['refused', 'refused']);
   tablet.complaints = [];
   tablet.foreign = [];
-}));
-
-test('a new version comes whole, and waits while a sitting is on', async () => {
-  const copy = mkdtempSync(path.join(tmpdir(), 'wrapwright-version-'));
-  cpSync(folder, copy, { recursive: true });
-  const server = await serve(copy), tablet = new Tablet(server.address, small);
-  const caches_ = () => tablet.page.evaluate(() => caches.keys());
-  const hide = () => tablet.page.evaluate(() => {
-    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
-    document.dispatchEvent(new Event('visibilitychange'));
-  });
-  try {
-    await tablet.open();
-    await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
-    await tablet.begin();
-    const [old] = await caches_();
-    const next = 'wrapwright-' + 'f'.repeat(16), worker = path.join(copy, 'sw.js');
-    writeFileSync(worker, readFileSync(worker, 'utf8').replace(old, next));
-    appendFileSync(path.join(copy, 'style.css'), '/* newer */');
-    await tablet.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).update());
-    await tablet.page.waitForFunction(async () => (await navigator.serviceWorker.getRegistration()).waiting);
-    assert.deepEqual((await caches_()).sort(), [old, next].sort(), 'both lie there whole');
-    await hide();
-    await tablet.page.waitForTimeout(500);
-    assert.ok((await caches_()).includes(old), 'not in the middle of a sitting');
-    assert.ok(!(await tablet.page.evaluate(async () => (await fetch('style.css')).text())).includes('newer'));
-
-    await tablet.tap('Recipes');
-    const loaded = tablet.page.waitForEvent('load'); // at once, because the sitting ends while nobody looks
-    await Promise.all([tablet.tap('Sill Dun').catch(() => { /* the page goes away under the finger */ }), loaded]);
-    await tablet.ready();
-    assert.deepEqual(await caches_(), [next]);
-    assert.ok((await tablet.page.evaluate(async () => (await fetch('style.css')).text())).includes('newer'));
-    tablet.clean();
-  } finally {
-    await tablet.close();
-    await server.stop();
-    rmSync(copy, { recursive: true });
-  }
-});
-
-test('a new version lands in no tab that is in a sitting, whichever tab is put away', () => withTablet(small, async tablet => {
-  await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
-  const second = await tablet.context.newPage(); // opened before the sitting, so that it knows of none
-  await second.goto(tablet.address);
-  await second.waitForFunction(() => globalThis.wrapwright?.firstMs > 0);
-  await tablet.page.bringToFront();
-  await tablet.begin();
-  await tablet.page.evaluate(() => { globalThis.same = true; });
-  const change = page => page.evaluate(() => {
-    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
-    navigator.serviceWorker.dispatchEvent(new Event('controllerchange'));
-  });
-  const anew = second.waitForEvent('load');
-  await change(second);
-  await anew; // nobody looks at it, and it has no sitting
-  await change(tablet.page);
-  await tablet.page.waitForTimeout(500);
-  assert.equal(await tablet.page.evaluate(() => globalThis.same), true);
-  await second.close();
 }));

@@ -5,6 +5,7 @@ import start from './wrapwright-web.js';
 import { Awake, say, tick } from './aids.js';
 import { Files } from './files.js';
 import { listen } from './input.js';
+import { Offline } from './offline.js';
 import { Outline } from './outline.js';
 import { Storage } from './storage.js';
 import { TextField } from './text.js';
@@ -13,7 +14,7 @@ const canvas = document.getElementById('canvas'), told = document.getElementById
 const splash = document.getElementById('splash');
 const media = query => matchMedia(query).matches;
 const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
-const storage = new Storage();
+const storage = new Storage(), offline = new Offline(storage);
 let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
 let frames = 0, state = '{}', firstMs = 0, update = null;
 
@@ -118,33 +119,12 @@ const page = {
   outline: rows => outline.show(rows),
   state: json => { state = json; },
   caret: (from, to) => field.caret(from, to),
-  stayAwake: on => { awake.set(on); busy = on; if (!on) takeUpdate(); },
+  stayAwake: on => { awake.set(on); offline.set(on); },
   ground: colour => {
     document.documentElement.style.background = document.body.style.background = colour;
     document.querySelector('meta[name=theme-color]').content = colour;
   },
 };
-
-// ---- a new version waits until no sitting is on and nobody looks; one tab decides, each loads anew for itself
-let busy = false, newer = false;
-
-function takeUpdate() {
-  if (busy || document.visibilityState !== 'hidden') return;
-  if (newer) location.reload();
-  else if (!storage.looksOn) update?.waiting?.postMessage('take over');
-}
-
-async function keepOffline() {
-  if (!navigator.serviceWorker) return;
-  update = await navigator.serviceWorker.register('sw.js').catch(() => null);
-  document.addEventListener('visibilitychange', takeUpdate);
-  let had = !!navigator.serviceWorker.controller;
-  navigator.serviceWorker.addEventListener('controllerchange', () => {
-    newer = had;
-    had = true;
-    takeUpdate();
-  });
-}
 
 async function main() {
   // What is kept and the program itself come side by side.
@@ -174,8 +154,7 @@ async function main() {
   }
   canvas.addEventListener('webglcontextlost', event => { event.preventDefault(); location.reload(); });
   canvas.focus({ preventScroll: true });
-  wake();
-  keepOffline();
+  wake(() => offline.start()); // only the first frame says whether a sitting is on
   promised = await storage.stay().catch(() => false);
   bench._ww_tastes();
 }

@@ -1,0 +1,112 @@
+// The page's own copy on the device, and new versions of it, which land in no sitting.
+
+import assert from 'node:assert/strict';
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import test from 'node:test';
+import { Tablet, folder, serve, small, withTablet } from './driver.mjs';
+
+/// A tablet whose server gives out a newer version once publish() was called.
+async function withVersions(work) {
+  const copy = mkdtempSync(path.join(tmpdir(), 'wrapwright-version-'));
+  cpSync(folder, copy, { recursive: true });
+  const server = await serve(copy), tablet = new Tablet(server.address, small);
+  const versions = () => tablet.page.evaluate(async () => (await caches.keys()).filter(name => name.startsWith('wrapwright-')).sort());
+  const next = 'wrapwright-' + 'f'.repeat(16);
+  const publish = async () => {
+    const [old] = await versions(), worker = path.join(copy, 'sw.js');
+    assert.match(old, /^wrapwright-[0-9a-f]{16}$/, 'named after its bytes, or no browser sees that there is a newer one');
+    writeFileSync(worker, readFileSync(worker, 'utf8').replace(old, next));
+    appendFileSync(path.join(copy, 'style.css'), '/* newer */');
+    appendFileSync(path.join(copy, 'page.js'), 'globalThis.isNewer = true;');
+    await tablet.page.evaluate(async () => {
+      const worker = await navigator.serviceWorker.getRegistration();
+      await worker.update();
+      while (!worker.waiting) await new Promise(done => setTimeout(done, 50));
+    });
+    assert.deepEqual(await versions(), [old, next].sort(), 'both lie there whole');
+    return old;
+  };
+  try {
+    await tablet.open();
+    await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
+    await work({ tablet, versions, publish, next });
+    tablet.clean();
+  } finally {
+    await tablet.close();
+    await server.stop();
+    rmSync(copy, { recursive: true });
+  }
+}
+
+const hide = page => page.evaluate(() => {
+  Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
+  document.dispatchEvent(new Event('visibilitychange'));
+});
+
+/// The style and the page's own script, as they are given out and as they run.
+const isNewer = page => page.evaluate(async () => [(await (await fetch('style.css')).text()).includes('newer'), !!globalThis.isNewer]);
+
+/// Ends the sitting by another recipe, which loads the page anew at once because nobody looks.
+async function endUnseen(tablet) {
+  await tablet.tap('Recipes');
+  const loaded = tablet.page.waitForEvent('load');
+  await Promise.all([tablet.tap('Sill Dun').catch(() => { /* the page goes away under the finger */ }), loaded]);
+  await tablet.ready();
+}
+
+test('a new version comes whole, and waits while a sitting is on', () => withVersions(async ({ tablet, versions, publish, next }) => {
+  await tablet.begin();
+  const old = await publish();
+  await hide(tablet.page);
+  await tablet.page.waitForTimeout(500);
+  assert.ok((await versions()).includes(old), 'not in the middle of a sitting');
+  assert.deepEqual(await isNewer(tablet.page), [false, false]);
+  await endUnseen(tablet);
+  assert.deepEqual(await versions(), [next]);
+  assert.deepEqual(await isNewer(tablet.page), [true, true]);
+}));
+
+// 2026-11-30: a killed browser started the waiting worker by itself, and the fly went on in another version.
+test('a new version lands in no sitting that a killed browser had open', () => withVersions(async ({ tablet, versions, publish, next }) => {
+  await tablet.begin();
+  const old = await publish();
+  const { events, at } = await tablet.state();
+  for (const way of ['kill', 'leave', 'kill']) {
+    await tablet[way]();
+    await tablet.open();
+    assert.deepEqual(await isNewer(tablet.page), [false, false], `the version of the sitting, after ${way}`);
+    const state = await tablet.state();
+    assert.deepEqual([state.events, state.at], [events, at]);
+    assert.ok((await versions()).includes(old));
+    await hide(tablet.page);
+    await tablet.page.waitForTimeout(500);
+    assert.deepEqual(await isNewer(tablet.page), [false, false], 'nor when it is put away');
+  }
+  assert.equal(await tablet.page.evaluate(async () => (await navigator.serviceWorker.getRegistration()).waiting), null, 'the browser has started the new worker');
+  await endUnseen(tablet);
+  assert.deepEqual(await versions(), [next]);
+  assert.deepEqual(await isNewer(tablet.page), [true, true]);
+}));
+
+test('a new version lands in no tab that is in a sitting, whichever tab is put away', () => withTablet(small, async tablet => {
+  await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
+  const second = await tablet.context.newPage(); // opened before the sitting, so that it knows of none
+  await second.goto(tablet.address);
+  await second.waitForFunction(() => globalThis.wrapwright?.firstMs > 0);
+  await tablet.page.bringToFront();
+  await tablet.begin();
+  await tablet.page.evaluate(() => { globalThis.same = true; });
+  const change = page => page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
+    navigator.serviceWorker.dispatchEvent(new MessageEvent('message', { data: 'newer' }));
+  });
+  const anew = second.waitForEvent('load');
+  await change(second);
+  await anew; // nobody looks at it, and it has no sitting
+  await change(tablet.page);
+  await tablet.page.waitForTimeout(500);
+  assert.equal(await tablet.page.evaluate(() => globalThis.same), true);
+  await second.close();
+}));
