@@ -110,3 +110,61 @@ test('a new version lands in no tab that is in a sitting, whichever tab is put a
   assert.equal(await tablet.page.evaluate(() => globalThis.same), true);
   await second.close();
 }));
+
+const lacks = /^Without a network this page does not open: /;
+
+/// Loads the page; what it says for a moment about its copy, if anything.
+async function toldOf(tablet) {
+  await tablet.load();
+  await tablet.page.waitForTimeout(1500);
+  const { notice, trouble } = await tablet.state();
+  assert.equal(trouble, '', 'it is said softly');
+  return lacks.test(notice) ? notice.replace(lacks, '') : '';
+}
+
+// 2026-11-30: nothing was said, and the bench did not open where there was no network.
+test('whoever has no copy for where there is no network is told why, and the next load tries again', async () => {
+  const copy = mkdtempSync(path.join(tmpdir(), 'wrapwright-lacking-'));
+  cpSync(folder, copy, { recursive: true });
+  const server = await serve(copy), tablet = new Tablet(server.address, small);
+  try {
+    tablet.load = async () => {};
+    await tablet.open();
+    delete tablet.load;
+    await tablet.page.addInitScript(() => {
+      const { register } = ServiceWorkerContainer.prototype;
+      ServiceWorkerContainer.prototype.register = function (...what) {
+        return localStorage.refused ? Promise.reject(new DOMException('no cookies', 'SecurityError')) : register.apply(this, what);
+      };
+    });
+    rmSync(path.join(copy, 'icon-512.png')); // a file that does not come, as one that has no room
+    assert.match(await toldOf(tablet), /^not all of it could be kept\. Make room/);
+    assert.deepEqual(await tablet.page.evaluate(() => caches.keys()), [], 'a part of it is not kept');
+    await tablet.page.evaluate(() => { localStorage.refused = 1; });
+    assert.match(await toldOf(tablet), /no cookies.*Allow it to store data/);
+    await tablet.page.evaluate(() => { localStorage.clear(); });
+    cpSync(path.join(folder, 'icon-512.png'), path.join(copy, 'icon-512.png'));
+    assert.equal(await toldOf(tablet), '', 'where all is well nothing is said');
+    await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
+    await server.stop();
+    assert.equal(await toldOf(tablet), '', 'nor where the copy is in use');
+  } finally {
+    await tablet.close();
+    await server.stop();
+    rmSync(copy, { recursive: true });
+  }
+});
+
+test('a page that does not come by https says that it keeps no copy', async () => {
+  const server = await serve();
+  const tablet = new Tablet(server.address.replace('127.0.0.1', 'bench.test'), small, { args: ['--host-resolver-rules=MAP bench.test 127.0.0.1'] });
+  try {
+    tablet.load = async () => {};
+    await tablet.open();
+    delete tablet.load;
+    assert.match(await toldOf(tablet), /by https, or from localhost/);
+  } finally {
+    await tablet.close();
+    await server.stop();
+  }
+});

@@ -2,11 +2,12 @@
 // nobody looks; one tab decides, each loads anew for itself.
 
 export class Offline {
-  #storage;
+  #storage; #note;
   #worker = null; // its registration
   #busy = false; #newer = false; #asked = false;
 
-  constructor(storage) { this.#storage = storage; }
+  /// `note` is told where no copy can be kept; the next load tries again.
+  constructor(storage, note) { this.#storage = storage; this.#note = note; }
 
   /// Whether a sitting is on; told before start().
   set(busy) {
@@ -27,13 +28,23 @@ export class Offline {
 
   async start() {
     const workers = navigator.serviceWorker;
-    if (!workers) return;
+    const lacking = why => this.#note('Without a network this page does not open: ' + why);
+    if (!workers) return lacking(isSecureContext ? 'this browser keeps no copy of it, but another may' : 'for that it has to come by https, or from localhost');
     document.addEventListener('visibilitychange', () => this.#update());
     workers.addEventListener('message', event => {
       if (event.data !== 'newer') return;
       this.#newer = true;
       this.#update();
     });
-    this.#worker = await workers.register('sw.js').catch(() => null);
+    try {
+      this.#worker = await workers.register('sw.js');
+    } catch (error) {
+      return lacking('the browser keeps no copy (' + error.message + '). Allow it to store data for this page, then load it again');
+    }
+    const coming = this.#worker?.installing;
+    coming?.addEventListener('statechange', () => {
+      if (coming.state === 'redundant' && !this.#worker.active) lacking('not all of it could be kept. Make room on the device, then load it again');
+    });
+    return undefined;
   }
 }

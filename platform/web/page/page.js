@@ -14,15 +14,19 @@ const canvas = document.getElementById('canvas'), told = document.getElementById
 const splash = document.getElementById('splash');
 const media = query => matchMedia(query).matches;
 const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
-const storage = new Storage(), offline = new Offline(storage);
+const storage = new Storage(), offline = new Offline(storage, note);
 let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
 let frames = 0, state = '{}', firstMs = 0, update = null;
 
-/// What is shown for a moment, and goes by itself.
+/// What is shown for a moment, and goes by itself; one after the other.
+let noted = Promise.resolve();
 function note(words) {
-  told.textContent = words;
-  bench.ccall('ww_note', null, ['string'], [words]);
-  wake();
+  noted = noted.then(() => {
+    told.textContent = words;
+    bench.ccall('ww_note', null, ['string'], [words]);
+    wake();
+    return new Promise(done => setTimeout(done, 4000)); // as long as say() of gui/model.h shows it
+  });
 }
 
 const fatal = words => { document.body.classList.remove('ready'); splash.textContent = words; };
