@@ -2,7 +2,7 @@
 // second tab.
 
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import test from 'node:test';
 import { Screen, Tablet, serve, small, withTablet } from './driver.mjs';
 
@@ -143,6 +143,69 @@ test('a second tab only looks on', () => withTablet(small, async tablet => {
   await tablet.page.bringToFront();
   await go(tablet, 1);
 }));
+
+// 2026-11-30: without locks, which only https and localhost have, two tabs wrote the same library.
+test('without locks, too, one tab at a time has the library, and never two', async () => {
+  const server = await serve();
+  const tablet = new Tablet(server.address, small);
+  const other = async () => { // as a second tablet beside the first, in the same browser
+    const second = Object.assign(new Tablet(server.address, small), { context: tablet.context, page: await tablet.context.newPage() });
+    rmSync(second.data, { recursive: true });
+    await second.load();
+    return second;
+  };
+  try {
+    tablet.load = async () => {};
+    await tablet.open();
+    delete tablet.load;
+    await tablet.context.addInitScript(() => { Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }); });
+    await tablet.load();
+    assert.equal((await tablet.state()).read_only, false);
+    await tablet.begin();
+    await go(tablet, 1);
+    const shown = await tablet.state();
+    const second = await other();
+    assert.equal((await second.state()).read_only, true);
+    assert.deepEqual(where(await second.state()), where(shown));
+    await second.page.close();
+    await tablet.page.bringToFront();
+    await go(tablet, 1);
+
+    // The first lies frozen: it does not answer, so the second has the library, and the first sees that at its next press.
+    await tablet.page.evaluate(() => { BroadcastChannel.prototype.postMessage = () => {}; });
+    const third = await other();
+    assert.equal((await third.state()).read_only, false);
+    await go(third, 2);
+    const kept = where(await third.state());
+    await tablet.page.bringToFront();
+    await tablet.page.waitForTimeout(520);
+    await tablet.tap('on');
+    const told = await tablet.until('the word about it', s => s.trouble);
+    assert.match(told.trouble, /^Another tab has the library now.*This one looks on/);
+    assert.equal(told.read_only, true);
+    assert.deepEqual(where(told), kept, 'and it shows what is kept');
+
+    // Whoever is closed or killed locks nobody out.
+    await third.page.close();
+    await tablet.load();
+    assert.equal((await tablet.state()).read_only, false);
+    assert.deepEqual(where(await tablet.state()), kept);
+    await go(tablet, 1);
+    const last = where(await tablet.state());
+    await tablet.kill();
+    tablet.load = async () => {};
+    await tablet.open();
+    delete tablet.load;
+    await tablet.page.addInitScript(() => { Object.defineProperty(Navigator.prototype, 'locks', { value: undefined }); });
+    await tablet.load();
+    assert.equal((await tablet.state()).read_only, false);
+    assert.deepEqual(where(await tablet.state()), last);
+    tablet.clean();
+  } finally {
+    await tablet.close();
+    await server.stop();
+  }
+});
 
 test('each event is in the storage before it is shown, in how many milliseconds', () => withTablet(small, async tablet => {
   await tablet.begin();

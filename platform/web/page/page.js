@@ -55,8 +55,10 @@ async function kept() {
 }
 
 async function refused(error) {
-  const why = error.name === 'QuotaExceededError' ? 'The browser has no more room for this page' : 'The browser refused to keep it (' + error.message + ')';
-  const rest = ', so what was done last is not kept. Make room, or save the library: Settings, Back up to a file';
+  const why = storage.looksOn ? 'Another tab has the library now'
+    : error.name === 'QuotaExceededError' ? 'The browser has no more room for this page' : 'The browser refused to keep it (' + error.message + ')';
+  const rest = ', so what was done last is not kept. ' +
+    (storage.looksOn ? 'This one looks on: close the other, then load this one again' : 'Make room, or save the library: Settings, Back up to a file');
   try {
     await storage.goBack();
   } catch (gone) { // what lies in memory is all there is: it stays

@@ -14,8 +14,12 @@ const ended = request => new Promise((done, failed) => {
   request.onerror = () => failed(request.error);
 });
 
+// Beside the blocks, whose keys are lists: which tab has the library, where the browser has no locks.
+const owner = 'owner', answerMs = 1000;
+
 export class Storage {
   #db = null;
+  #mark = ''; // this tab's, as owner
   #nodes = new Map(); // name -> node of the folder, as they are kept
   #fs = null;
   #folder = null;
@@ -47,9 +51,25 @@ export class Storage {
         this.broken = 'The browser has taken away what it kept for this page; what you see is all there is';
         this.lost();
       };
+      if (!navigator.locks) await this.#claim();
     } catch (error) {
       this.broken = 'This browser refuses to keep anything for this page (' + error.message + ')';
     }
+  }
+
+  /// Without locks the tab that has the library answers for itself. One that does not, because it was
+  /// killed or lies frozen, loses it: keep() looks for the mark before it writes.
+  async #claim() {
+    const tabs = new BroadcastChannel('wrapwright');
+    this.looksOn = await new Promise(told => {
+      tabs.onmessage = ({ data }) => { if (data === 'taken') told(true); };
+      tabs.postMessage('who has it');
+      setTimeout(told, answerMs, false);
+    });
+    if (this.looksOn) return;
+    tabs.onmessage = ({ data }) => { if (data === 'who has it' && !this.looksOn) tabs.postMessage('taken'); };
+    this.#mark = crypto.getRandomValues(new Uint32Array(4)).join();
+    await ended(this.#db.transaction('blocks', 'readwrite').objectStore('blocks').put(this.#mark, owner));
   }
 
   async #read() {
@@ -139,6 +159,10 @@ export class Storage {
     const there = this.#wanted(), done = [];
     const all = this.#db.transaction(['files', 'blocks'], 'readwrite', { durability: 'strict' });
     const files = all.objectStore('files'), blocks = all.objectStore('blocks');
+    if (this.#mark && await ended(blocks.get(owner)) !== this.#mark) {
+      this.looksOn = true;
+      throw new Error('another tab has the library now');
+    }
     for (const name of this.#nodes.keys()) {
       if (there.get(name) === this.#nodes.get(name)) continue; // else it is gone, or another one
       files.delete(name);
