@@ -164,6 +164,53 @@ test('the camera takes the photo, with a frame that shows how to hold it', () =>
   assert.equal(await tablet.page.evaluate(() => seen.srcObject), null, 'the camera is off again');
 }, { permissions: ['camera'], args: ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'] }));
 
+// 2026-11-30: a second press left the first camera on for good, and one that came late came to whoever had gone.
+test('a camera that is asked for twice, or comes when nobody waits any more, does not stay on', () => withTablet(small, async tablet => {
+  await tablet.page.evaluate(() => {
+    globalThis.asked = [];
+    navigator.mediaDevices.getUserMedia = () => new Promise((given, refused) => {
+      const canvas = document.createElement('canvas');
+      canvas.getContext('2d').fillRect(0, 0, 9, 9);
+      const seen = canvas.captureStream(5);
+      asked.push({ seen, give: () => given(seen), refuse: () => refused(new DOMException('no', 'NotAllowedError')) });
+    });
+  });
+  const state = () => tablet.page.evaluate(() => [asked.map(a => a.seen.getTracks().some(t => t.readyState === 'live')), document.getElementById('camera').open]);
+  await tablet.tap('Check');
+  await tablet.tap('Photo');
+  await tablet.tap('Take a photo');
+  await tablet.tap('Take a photo');
+  assert.equal((await state())[0].length, 1, 'asked once');
+  await tablet.page.evaluate(() => asked[0].give());
+  await tablet.page.waitForFunction(() => document.getElementById('camera').open);
+  await tablet.page.locator('#leave').tap();
+  assert.deepEqual(await state(), [[false], false]);
+
+  await tablet.tap('Take a photo');
+  await tablet.page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
+    document.dispatchEvent(new Event('visibilitychange'));
+    delete document.visibilityState;
+    asked[1].give();
+  });
+  await tablet.page.waitForFunction(() => asked[1].seen.getTracks()[0].readyState === 'ended');
+  assert.deepEqual(await state(), [[false, false], false]);
+
+  // A refusal of what is no longer wanted asks for no file.
+  let choosing = 0;
+  tablet.page.on('filechooser', () => ++choosing);
+  await tablet.tap('Take a photo');
+  await tablet.page.evaluate(() => {
+    Object.defineProperty(document, 'visibilityState', { configurable: true, get: () => 'hidden' });
+    document.dispatchEvent(new Event('visibilitychange'));
+    delete document.visibilityState;
+    asked[2].refuse();
+  });
+  await tablet.settle();
+  assert.equal(choosing, 0);
+  assert.equal((await tablet.state()).trouble, '');
+}));
+
 test('without a camera a file is asked for', () => withTablet(small, async tablet => {
   await tablet.page.evaluate(() => { navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('Permission denied', 'NotAllowedError')); });
   await tablet.tap('Check');

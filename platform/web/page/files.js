@@ -6,10 +6,13 @@ const kinds = { png: 'image/png', json: 'application/json', html: 'text/html', c
 const dialog = document.getElementById('camera'), video = document.getElementById('seen');
 const shoot = document.getElementById('shoot');
 
+const stop = stream => { for (const track of stream?.getTracks() ?? []) track.stop(); };
+
 export class Files {
   #bench; #wake; #told;
   #backup = ''; // looked into, until the person has said whether it is to be taken
   #out = []; // handed out in this turn
+  #camera = null; // one object for each time that it is wanted, from the press until the dialog is closed
 
   constructor(bench, wake, told) {
     this.#bench = bench; this.#wake = wake; this.#told = told;
@@ -24,7 +27,7 @@ export class Files {
     document.getElementById('instead').onclick = () => { this.#close(); this.#choose(0); };
     dialog.addEventListener('cancel', () => this.#close());
     video.addEventListener('loadeddata', () => { shoot.disabled = !video.videoWidth; });
-    document.addEventListener('visibilitychange', () => { if (dialog.open && document.visibilityState === 'hidden') this.#close(); });
+    document.addEventListener('visibilitychange', () => { if (this.#camera && document.visibilityState === 'hidden') this.#close(); });
   }
 
   async take(file, name = file.name) {
@@ -45,7 +48,7 @@ export class Files {
 
   /// `kind` as FileKind: photo, camera, recipe, backup, table.
   pick(kind) {
-    if (kind === 1) this.#camera();
+    if (kind === 1) this.#look();
     else this.#choose(kind);
   }
 
@@ -60,16 +63,21 @@ export class Files {
     input.click();
   }
 
-  async #camera() {
+  /// The browser may ask the person first, which takes as long as it takes.
+  async #look() {
+    if (this.#camera) return;
+    const wish = this.#camera = {};
     try {
       const seen = await navigator.mediaDevices.getUserMedia(
         { audio: false, video: { facingMode: 'environment', width: { ideal: 4096 }, height: { ideal: 3072 } } });
+      if (this.#camera !== wish) return stop(seen);
       video.srcObject = seen;
       shoot.disabled = true;
       dialog.showModal();
       await video.play();
       shoot.focus();
     } catch (error) {
+      if (this.#camera !== wish) return;
       this.#close();
       this.#told('No camera can be used (' + error.message + '); choose a photo instead');
       this.#choose(0);
@@ -77,7 +85,8 @@ export class Files {
   }
 
   #close() {
-    for (const track of video.srcObject?.getTracks() ?? []) track.stop();
+    this.#camera = null;
+    stop(video.srcObject);
     video.srcObject = null;
     dialog.close();
     document.getElementById('canvas').focus({ preventScroll: true });
