@@ -208,6 +208,16 @@ test('darkness, contrast, calm and the browser\'s text size are respected, also 
     await tablet.look('text-larger');
   }));
 
+// 2026-11-30: letters of 12 px made buttons 36 px high.
+test('a browser with small letters keeps the buttons as large as a finger', () => withTablet(small, async tablet => {
+  await tablet.page.addInitScript(() => document.addEventListener('DOMContentLoaded', () => { document.documentElement.style.fontSize = '12px'; }));
+  await tablet.load();
+  const { controls } = await tablet.state(), unit = await tablet.page.evaluate(() => wrapwright.unit());
+  for (const [label, [, , width, height]] of Object.entries(controls)) {
+    assert.ok(width * unit >= 43.5 && height * unit >= 43.5, `${label} is ${width * unit} x ${height * unit}`);
+  }
+}));
+
 test('keys and a pad work as on the desktop', () => withTablet(small, async tablet => {
   await tablet.page.evaluate(() => {
     globalThis.pad = { buttons: Array.from({ length: 16 }, () => ({ pressed: false })) };

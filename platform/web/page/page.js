@@ -30,8 +30,9 @@ function note(words) {
 }
 
 const fatal = words => { document.body.classList.remove('ready'); splash.textContent = words; };
-// The browser's text size, beside its zoom, which comes as device pixels.
-const unit = () => parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1;
+// The browser's text size, beside its zoom, which comes as device pixels. Smaller letters than usual would
+// make smaller buttons than a finger hits.
+const unit = () => Math.max(1, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1);
 
 // ---- the loop
 let due = 0, timer = 0, turning = false, after = [], ticks = 0;
