@@ -70,6 +70,18 @@ test('a control that has the focus keeps it, as the same control, whatever chang
   assert.equal(mark, 1, 'the words have changed in their own element');
 }));
 
+// 2026-11-30: it was told twice, and stayed in the page for good.
+test('what is said for a moment is told once to a screen reader, and is gone afterwards', () => withTablet(small, async tablet => {
+  const told = () => tablet.page.evaluate(() => [...document.querySelectorAll('[aria-live], [role=status], [role=alert]')]
+    .filter(e => e.textContent.includes('may go dark')).length);
+  await tablet.page.evaluate(() => { navigator.wakeLock.request = () => Promise.reject(new DOMException('low battery', 'NotAllowedError')); });
+  await tablet.begin();
+  await tablet.until('a note', s => /may go dark/.test(s.notice));
+  assert.equal(await told(), 1);
+  await tablet.until('its end', s => !s.notice);
+  assert.equal(await told(), 0);
+}));
+
 test('a voice of this device reads each step when it is asked to, and none else does', () => withTablet(small, async tablet => {
   await tablet.page.evaluate(() => {
     globalThis.said = [];

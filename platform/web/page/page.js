@@ -10,19 +10,17 @@ import { Outline } from './outline.js';
 import { Storage } from './storage.js';
 import { TextField } from './text.js';
 
-const canvas = document.getElementById('canvas'), told = document.getElementById('told');
-const splash = document.getElementById('splash');
+const canvas = document.getElementById('canvas'), splash = document.getElementById('splash');
 const media = query => matchMedia(query).matches;
 const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
 const storage = new Storage(), offline = new Offline(storage, note);
 let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
 let frames = 0, state = '{}', firstMs = 0, update = null;
 
-/// What is shown for a moment, and goes by itself; one after the other.
+/// What is shown for a moment, and goes by itself; one after the other. The outline says it to a screen reader.
 let noted = Promise.resolve();
 function note(words) {
   noted = noted.then(() => {
-    told.textContent = words;
     bench.ccall('ww_note', null, ['string'], [words]);
     wake();
     return new Promise(done => setTimeout(done, 4000)); // as long as say() of gui/model.h shows it
@@ -140,7 +138,7 @@ async function main() {
   bench = await start({ canvas, page, print: text => console.log(text), printErr: text => console.error(text) });
   storage.mount(bench.FS, await before);
   field = new TextField(canvas, bench, wake, note);
-  files = new Files(bench, wake, words => { told.textContent = words; bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
+  files = new Files(bench, wake, words => { bench.ccall('ww_trouble', null, ['string'], [words]); wake(); });
   outline = new Outline(control => { bench._ww_press(control); wake(); });
   awake = new Awake(note);
   storage.lost = notKept;
