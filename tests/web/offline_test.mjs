@@ -19,7 +19,8 @@ async function withVersions(work) {
     assert.match(old, /^wrapwright-[0-9a-f]{16}$/, 'named after its bytes, or no browser sees that there is a newer one');
     writeFileSync(worker, readFileSync(worker, 'utf8').replace(old, next));
     appendFileSync(path.join(copy, 'style.css'), '/* newer */');
-    appendFileSync(path.join(copy, 'page.js'), 'globalThis.isNewer = true;');
+    appendFileSync(path.join(copy, 'index.html'), '<!-- newer -->');
+    appendFileSync(path.join(copy, 'page.js'), 'globalThis.isNewer = true; if (document.lastChild.data !== " newer ") localStorage.mixed = 1;');
     await tablet.page.evaluate(async () => {
       const worker = await navigator.serviceWorker.getRegistration();
       await worker.update();
@@ -32,6 +33,7 @@ async function withVersions(work) {
     await tablet.open();
     await tablet.page.waitForFunction(() => navigator.serviceWorker.controller);
     await work({ tablet, versions, publish, next });
+    assert.equal(await tablet.page.evaluate(() => localStorage.mixed), undefined, 'no page has files of two versions');
     tablet.clean();
   } finally {
     await tablet.close();
@@ -51,8 +53,10 @@ const isNewer = page => page.evaluate(async () => [(await (await fetch('style.cs
 /// Ends the sitting by another recipe, which loads the page anew at once because nobody looks.
 async function endUnseen(tablet) {
   await tablet.tap('Recipes');
-  const loaded = tablet.page.waitForEvent('load');
-  await Promise.all([tablet.tap('Sill Dun').catch(() => { /* the page goes away under the finger */ }), loaded]);
+  const at = await tablet.place('Sill Dun'), loaded = tablet.page.waitForEvent('load');
+  await tablet.touch('touchStart', [at]);
+  await tablet.touch('touchEnd', []);
+  await loaded;
   await tablet.ready();
 }
 
@@ -88,6 +92,16 @@ test('a new version lands in no sitting that a killed browser had open', () => w
   await endUnseen(tablet);
   assert.deepEqual(await versions(), [next]);
   assert.deepEqual(await isNewer(tablet.page), [true, true]);
+}));
+
+test('a new version that waits takes over at the start of the next visit, whole, when no sitting is on', () => withVersions(async ({ tablet, versions, publish, next }) => {
+  await publish();
+  await tablet.page.reload();
+  // The old one once more, which asks, and goes away while it is looked at.
+  const has = () => globalThis.isNewer && globalThis.wrapwright?.firstMs > 0;
+  while (!await tablet.page.evaluate(has).catch(() => false)) await tablet.page.waitForTimeout(100);
+  assert.deepEqual(await isNewer(tablet.page), [true, true]);
+  assert.deepEqual(await versions(), [next]);
 }));
 
 test('a new version lands in no tab that is in a sitting, whichever tab is put away', () => withTablet(small, async tablet => {

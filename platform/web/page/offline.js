@@ -1,13 +1,22 @@
-// The page's own copy on the device, and new versions of it: one waits until no sitting is on and
-// nobody looks; one tab decides, each loads anew for itself.
+// The page's own copy on the device, and new versions of it: one takes over right at the start, or
+// when nobody looks, and never in a sitting; one tab decides, each loads anew for itself.
 
 export class Offline {
   #storage; #note;
   #worker = null; // its registration
-  #busy = false; #newer = false; #asked = false;
+  #busy = false; #shown = false; #newer = false; #asked = false;
 
   /// `note` is told where no copy can be kept; the next load tries again.
-  constructor(storage, note) { this.#storage = storage; this.#note = note; }
+  constructor(storage, note) {
+    this.#storage = storage;
+    this.#note = note;
+    navigator.serviceWorker?.addEventListener('message', event => {
+      if (event.data !== 'newer') return;
+      this.#newer = true;
+      if (this.#shown) this.#update();
+      else location.reload(); // a page that is still coming may have files of both versions
+    });
+  }
 
   /// Whether a sitting is on; told before start().
   set(busy) {
@@ -15,27 +24,22 @@ export class Offline {
     this.#update();
   }
 
-  #update() {
+  #update(seen = document.visibilityState !== 'hidden') {
     if (this.#busy || this.#storage.broken) return; // what lies in memory alone would go with the page
-    // Who asked a moment ago does not wait until nobody looks again: no sitting is to begin in the old version.
-    if (document.visibilityState !== 'hidden' && !(this.#newer && this.#asked)) return;
-    if (this.#newer) return location.reload();
-    this.#asked = !this.#storage.looksOn;
+    // Who asked a moment ago does not wait until nobody looks: no sitting is to begin in the old version.
+    if (this.#newer && (this.#asked || !seen)) return location.reload();
+    if (seen || this.#storage.looksOn) return;
+    this.#asked = true;
     // A worker of a new version may be at work already, and still give out the old one.
-    if (this.#asked) (this.#worker?.waiting ?? this.#worker?.active)?.postMessage('take over');
-    return undefined;
+    (this.#worker?.waiting ?? this.#worker?.active)?.postMessage('take over');
   }
 
+  /// After the first frame.
   async start() {
     const workers = navigator.serviceWorker;
     const lacking = why => this.#note('Without a network this page does not open: ' + why);
+    this.#shown = true;
     if (!workers) return lacking(isSecureContext ? 'this browser keeps no copy of it, but another may' : 'for that it has to come by https, or from localhost');
-    document.addEventListener('visibilitychange', () => this.#update());
-    workers.addEventListener('message', event => {
-      if (event.data !== 'newer') return;
-      this.#newer = true;
-      this.#update();
-    });
     try {
       this.#worker = await workers.register('sw.js');
     } catch (error) {
@@ -45,6 +49,8 @@ export class Offline {
     coming?.addEventListener('statechange', () => {
       if (coming.state === 'redundant' && !this.#worker.active) lacking('not all of it could be kept. Make room on the device, then load it again');
     });
-    return undefined;
+    // Not at once: a page that goes away is hidden, too, and the next one is coming already, in the old version.
+    document.addEventListener('visibilitychange', () => setTimeout(() => this.#update(), 0));
+    this.#update(false);
   }
 }
