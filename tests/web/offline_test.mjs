@@ -98,8 +98,7 @@ test('a new version that waits takes over at the start of the next visit, whole,
   await publish();
   await tablet.page.reload();
   // The old one once more, which asks, and goes away while it is looked at.
-  const has = () => globalThis.isNewer && globalThis.wrapwright?.firstMs > 0;
-  while (!await tablet.page.evaluate(has).catch(() => false)) await tablet.page.waitForTimeout(100);
+  await tablet.page.waitForFunction(() => globalThis.isNewer && globalThis.wrapwright?.firstMs > 0);
   assert.deepEqual(await isNewer(tablet.page), [true, true]);
   assert.deepEqual(await versions(), [next]);
 }));

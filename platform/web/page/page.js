@@ -15,7 +15,7 @@ const media = query => matchMedia(query).matches;
 const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
 const storage = new Storage(), offline = new Offline(storage, note);
 let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
-let frames = 0, state = '{}', firstMs = 0, update = null;
+let frames = 0, state = '{}', firstMs = 0;
 
 /// What is shown for a moment, and goes by itself; one after the other. The outline says it to a screen reader.
 let noted = Promise.resolve();

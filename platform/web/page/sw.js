@@ -8,8 +8,8 @@ const files = [@files@];
 
 // The version that the page is given. It is kept beside the versions and changed by 'take over' alone,
 // because a browser that was killed starts a waiting worker by itself.
-const current = async () => (await (await caches.open('current')).match('version'))?.text();
-const makeCurrent = async () => (await caches.open('current')).put('version', new Response(name));
+const current = async () => (await (await caches.open('wrapwright')).match('version'))?.text();
+const makeCurrent = async () => (await caches.open('wrapwright')).put('version', new Response(name));
 
 async function fill() {
   try {
