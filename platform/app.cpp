@@ -3,6 +3,7 @@
 #include "core/loose/words.h"
 #include "core/recipe/text.h"
 #include "core/units/hook_size.h"
+#include "gui/loose_work.h"
 #include "gui/spoken.h"
 #include "platform/files.h"
 
@@ -277,6 +278,17 @@ Result<bool> App::frame() {
     if (shown.ok() && shown.value()) answer_shown();
     if (!shown.ok()) return shown;
     return true;
+}
+
+bool App::in_the_middle() const {
+    const Typing& t = typing_;
+    for (const std::string* words :
+         {&t.words, &t.fall_metres, &t.fall_seconds, &t.weighed_mg, &t.caliper, &t.photo_known,
+          &t.edit_line, &t.loose, &t.version_name}) {
+        if (!words->empty()) return true;
+    }
+    return at_work(model_) || model_.sheet != Sheet::closed || t.grid.editing ||
+           (model_.edit.loose && !model_.edit.loose->text.empty());
 }
 
 void App::note(std::string words) {

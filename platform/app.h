@@ -57,6 +57,8 @@ class App {
     void take_text(OutsideText text) { typing_.outside = std::move(text); }
     /// Presses the control of that label in the next frame, wherever it is.
     void press(std::string label) { typing_.press = std::move(label); }
+    /// Whether the program ended now would lose something: a sitting, words that are in no store yet.
+    [[nodiscard]] bool in_the_middle() const;
     /// Says what went wrong, until it is put away.
     void trouble(std::string words) { model_.trouble = std::move(words); }
     /// Says something that goes by itself.

@@ -199,6 +199,19 @@ Result<bool> App::look_into(const std::string& file, Model& next) {
     return true;
 }
 
+namespace {
+
+/// Removes what earlier restores kept beside the library.
+void forget_copies(const std::filesystem::path& newest) {
+    std::error_code ignored;
+    for (const auto& entry : std::filesystem::directory_iterator(newest.parent_path(), ignored)) {
+        const bool copy = entry.path().filename().string().starts_with("before-restore-");
+        if (copy && entry.path() != newest) std::filesystem::remove(entry.path(), ignored);
+    }
+}
+
+} // namespace
+
 Result<bool> App::restore(Model& next) {
     const Result<std::filesystem::path> before = store_.restore(backup_, today());
     if (!before.ok()) return before.error();
@@ -212,7 +225,11 @@ Result<bool> App::restore(Model& next) {
         if (!opened.ok()) return opened;
     }
     say(next, "Restored; what was here is in " + told_as(next, before.value()));
-    if (next.picks_files) backend_->give(before.value());
+    if (next.picks_files) {
+        // Handed out, and the last one stays; earlier ones nobody could get at.
+        forget_copies(before.value());
+        backend_->give(before.value());
+    }
     return list(next);
 }
 

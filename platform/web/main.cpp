@@ -8,6 +8,7 @@
 #include "platform/web/window.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
@@ -66,6 +67,7 @@ bool open_app() {
     Result<App> app = App::open(*bench.backend, first_wish());
     if (!app.ok()) return failed(app.error());
     bench.app.emplace(std::move(app).value());
+    bench.app->keeps_for_good(page::keeps_for_good());
     return true;
 }
 
@@ -97,6 +99,7 @@ EMSCRIPTEN_KEEPALIVE void ww_catch_up() {
 
 /// Shows the model; seconds until the next turn is due by itself, -1 when it failed.
 EMSCRIPTEN_KEEPALIVE double ww_frame() {
+    if (!bench.app) return -1.0; // not even what was kept could be opened again
     const Result<bool> drawn = bench.app->show();
     if (!drawn.ok()) {
         failed(drawn.error());
@@ -117,17 +120,21 @@ EMSCRIPTEN_KEEPALIVE double ww_memory() {
 
 /// The storage refused: what it had before is in the folder again, and the bench stands on that.
 EMSCRIPTEN_KEEPALIVE void ww_refused(const char* words) {
-    bench.report = {};
+    page::field("", "", std::array{0.0F, 0.0F, 0.0F, 0.0F}.data(), false,
+                false); // it goes with the app
+    bench.report.forget();
     if (open_app()) bench.app->trouble(words);
 }
 
 EMSCRIPTEN_KEEPALIVE void ww_trouble(const char* words) {
+    if (!bench.app) return;
     bench.app->trouble(words);
     bench.app->wake();
 }
 
 /// What is shown for a moment.
 EMSCRIPTEN_KEEPALIVE void ww_note(const char* words) {
+    if (!bench.app) return;
     bench.app->note(words);
     bench.app->wake();
 }

@@ -19,6 +19,7 @@ EM_JS(void, ww_field, (const char* label, const char* text, float x, float y, fl
 EM_JS(void, ww_caret, (int from, int to), { Module.page.caret(from, to); })
 EM_JS(void, ww_outline, (const char* json), { Module.page.outline(JSON.parse(UTF8ToString(json))); })
 EM_JS(void, ww_state, (const char* json), { Module.page.state(UTF8ToString(json)); })
+EM_JS(void, ww_busy, (int on), { Module.page.busy(!!on); })
 EM_JS(void, ww_awake, (int on), { Module.page.stayAwake(!!on); })
 EM_JS(void, ww_ground, (const char* colour), { Module.page.ground(UTF8ToString(colour)); })
 // clang-format on
@@ -49,6 +50,7 @@ void field(const std::string& label, const std::string& text, const float box[4]
 void caret(int from, int to) { ww_caret(from, to); }
 void outline(const std::string& json) { ww_outline(json.c_str()); }
 void state(const std::string& json) { ww_state(json.c_str()); }
+void busy(bool on) { ww_busy(on ? 1 : 0); }
 void stay_awake(bool on) { ww_awake(on ? 1 : 0); }
 void ground(const std::string& colour) { ww_ground(colour.c_str()); }
 

@@ -35,6 +35,8 @@ void caret(int from, int to);
 /// The document beside the canvas, and the state for whoever drives the page from outside.
 void outline(const std::string& json);
 void state(const std::string& json);
+/// Whether the page, loaded anew, would lose something.
+void busy(bool on);
 /// Whether the screen should stay lit.
 void stay_awake(bool on);
 /// The colour around the canvas, "#rrggbb".

@@ -129,6 +129,10 @@ void Report::tell(const App& app) {
         page::state(state_);
     }
     tell_field(shown);
+    if (app.in_the_middle() != busy_) {
+        busy_ = !busy_;
+        page::busy(busy_);
+    }
     if (at_work(m) != awake_) {
         awake_ = !awake_;
         page::stay_awake(awake_);

@@ -13,6 +13,12 @@ namespace wrapwright {
 class Report {
   public:
     void tell(const App& app);
+    /// Another program stands behind the page: all is told anew.
+    void forget() {
+        outline_.clear();
+        state_.clear();
+        field_.clear();
+    }
     /// The page has left its field: if the program stays in it, it is told anew.
     void left_field() { field_.clear(); }
 
@@ -23,7 +29,7 @@ class Report {
     std::vector<OutlineRow> outline_{};
     std::string state_{}, field_{}, ground_{};
     int caret_[2] = {-1, -1};
-    bool awake_ = false;
+    bool awake_ = false, busy_ = false;
 };
 
 } // namespace wrapwright

@@ -106,7 +106,7 @@ test('another tap into a field leaves its text and moves the caret, and holding 
   await tablet.page.evaluate(() => { navigator.clipboard.readText = async () => { throw new DOMException('no', 'NotAllowedError'); }; });
   await hold();
   await press('Paste');
-  await tablet.page.waitForFunction(() => /did not let the text be pasted/.test(document.getElementById('told').textContent));
+  await tablet.until('a word about it', s => /did not let the text be pasted/.test(s.notice));
   assert.equal((await field())[0], 'lockgate');
 }));
 

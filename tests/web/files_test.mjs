@@ -32,6 +32,21 @@ test('recipes and photos go out and come in by the browser\'s dialogs and by dro
   }, text);
   await drop(['dropped.json', JSON.stringify(recipe)]);
   await tablet.until('it is open', s => s.recipe === 'dropped');
+  // Two of one name at once are two.
+  await tablet.page.evaluate(([a, b]) => {
+    const data = new DataTransfer();
+    for (const words of [a, b]) data.items.add(new File([words], 'loan(1).json'));
+    canvas.dispatchEvent(new DragEvent('drop', { dataTransfer: data, bubbles: true }));
+  }, ['loan-a', 'loan-b'].map(id => JSON.stringify({ ...recipe, id, name: id })));
+  await tablet.until('one of them', s => s.recipe.startsWith('loan-'));
+  await tablet.settle();
+  await tablet.tap('Recipes');
+  await tablet.tap('search');
+  await tablet.cdp.send('Input.insertText', { text: 'loan-' });
+  await tablet.until('both', s => ['loan-a', 'loan-b'].every(id => Object.keys(s.controls).some(label => label.includes(id))));
+  await drop(['dropped.json', JSON.stringify(recipe)]);
+  await tablet.until('it is open', s => s.recipe === 'dropped');
+
   await drop(['broken.json', '{ "id": ']);
   assert.match((await tablet.until('a word about it', s => s.trouble)).trouble, /broken\.json/);
   await tablet.tap('Put away');
@@ -47,6 +62,12 @@ test('recipes and photos go out and come in by the browser\'s dialogs and by dro
   await (await choosing).setFiles(path.join(root, 'assets/picture.png'));
   await tablet.until('the photo', s => s.photo);
   await tablet.look('photo');
+  await tablet.bring('Save this photo as a file');
+  saving = tablet.page.waitForEvent('download');
+  await tablet.tap('Save this photo as a file');
+  file = await saving;
+  assert.equal(file.suggestedFilename(), 'picture.png');
+  assert.ok(readFileSync(await file.path()).equals(readFileSync(path.join(root, 'assets/picture.png'))), 'its own bytes');
   await tablet.page.reload();
   await tablet.ready();
 }));
@@ -160,8 +181,10 @@ test('the camera takes the photo, with a frame that shows how to hold it', () =>
   await tablet.tap('Take a photo');
   await tablet.page.waitForFunction(() => document.getElementById('camera').open && !shoot.disabled);
   await tablet.page.locator('#shoot').tap();
-  await tablet.until('the photo', s => s.photo);
+  await tablet.page.evaluate(() => shoot.click()); // a second press, at once
+  const { controls } = await tablet.until('the photo', s => s.photo);
   assert.equal(await tablet.page.evaluate(() => seen.srcObject), null, 'the camera is off again');
+  assert.deepEqual(Object.keys(controls).filter(label => label.includes('##kept')), [], 'one photo');
 }, { permissions: ['camera'], args: ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream'] }));
 
 // 2026-11-30: a second press left the first camera on for good, and one that came late came to whoever had gone.

@@ -253,6 +253,12 @@ test('what the browser takes away stays on the screen, is said at once, and can 
   await tablet.tap('Back up to a file');
   const bytes = readFileSync(await (await saving).path());
   assert.ok(bytes.includes('Weirfoot Jig') && bytes.length > 100000, 'the library that was open');
+
+  // The graphics driver goes as well: the page does not load anew, which would end what is in memory alone.
+  await tablet.page.evaluate(() => canvas.dispatchEvent(new Event('webglcontextlost', { cancelable: true })));
+  const last = tablet.page.waitForEvent('download');
+  await tablet.page.getByRole('button', { name: 'Save the library' }).click();
+  assert.ok(readFileSync(await (await last).path()).includes('Weirfoot Jig'));
 }));
 
 test('nothing is told or heard of an event before the storage has it', () => withTablet(small, async tablet => {

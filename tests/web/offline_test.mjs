@@ -72,6 +72,40 @@ test('a new version comes whole, and waits while a sitting is on', () => withVer
   assert.deepEqual(await isNewer(tablet.page), [true, true]);
 }));
 
+test('a new version waits while words are typed that nothing keeps yet, and while a file is chosen', () => withVersions(async ({ tablet, publish }) => {
+  await publish();
+  await tablet.tap('Water');
+  await tablet.bring('fall metres');
+  await tablet.tap('fall metres');
+  await tablet.until('the field', s => s.fields.some(([label, , , , , active]) => active && label === 'metres'));
+  await tablet.cdp.send('Input.insertText', { text: '1' });
+  await tablet.settle();
+  await hide(tablet.page);
+  await tablet.page.waitForTimeout(500);
+  assert.deepEqual(await isNewer(tablet.page), [false, false]);
+
+  await tablet.page.evaluate(() => { HTMLInputElement.prototype.click = function click() { globalThis.chooser = this; }; });
+  await tablet.tap('Check');
+  await tablet.tap('Photo');
+  await tablet.tap('Choose a photo');
+  await tablet.tap('Water');
+  await tablet.bring('fall metres');
+  await tablet.tap('fall metres');
+  await tablet.until('the field', s => s.fields.some(([label, , , , , active]) => active && label === 'metres'));
+  await tablet.page.keyboard.press('Backspace');
+  await tablet.settle();
+  await tablet.page.waitForTimeout(500);
+  assert.deepEqual(await isNewer(tablet.page), [false, false]);
+  const loaded = tablet.page.waitForEvent('load');
+  await tablet.page.evaluate(() => {
+    chooser.dispatchEvent(new Event('cancel'));
+    document.dispatchEvent(new Event('visibilitychange'));
+  });
+  await loaded;
+  await tablet.ready();
+  assert.deepEqual(await isNewer(tablet.page), [true, true]);
+}));
+
 // 2026-11-30: a killed browser started the waiting worker by itself, and the fly went on in another version.
 test('a new version lands in no sitting that a killed browser had open', () => withVersions(async ({ tablet, versions, publish, next }) => {
   await tablet.begin();

@@ -12,6 +12,8 @@ export class Files {
   #bench; #wake; #told;
   #backup = ''; // looked into, until the person has said whether it is to be taken
   #out = []; // handed out in this turn
+  #count = 0; // of files that came in
+  #asking = 0; // dialogs of the browser that are open
   #camera = null; // one object for each time that it is wanted, from the press until the dialog is closed
 
   constructor(bench, wake, told) {
@@ -31,20 +33,30 @@ export class Files {
   }
 
   async take(file, name = file.name) {
-    const path = '/in/' + name.replace(/[^\p{L}\p{N}._ -]/gu, '_').slice(-100);
+    // In a folder of its own, because others may be of the same name.
+    const folder = '/in/' + ++this.#count;
+    const path = folder + '/' + name.replace(/[^\p{L}\p{N}._ -]/gu, '_').slice(-100);
     const backup = path.endsWith('.db');
     if (backup && this.#backup) this.#bench.FS.unlink(this.#backup);
     if (backup) this.#backup = '';
     try {
+      this.#bench.FS.mkdir(folder);
       this.#bench.FS.writeFile(path, new Uint8Array(await file.arrayBuffer()));
     } catch (error) {
       return this.#told(name + ' cannot be read: ' + error.message);
     }
     this.#bench.ccall('ww_file', null, ['string'], [path]);
     if (backup) this.#backup = path;
-    this.#wake(() => { if (!backup) this.#bench.FS.unlink(path); });
+    this.#wake(() => {
+      if (backup) return;
+      this.#bench.FS.unlink(path);
+      this.#bench.FS.rmdir(folder);
+    });
     return undefined;
   }
+
+  /// Whether the person is about to hand something in, for which the page may be hidden.
+  get waits() { return this.#asking > 0 || this.#camera !== null; }
 
   /// `kind` as FileKind: photo, camera, recipe, backup, table.
   pick(kind) {
@@ -57,8 +69,10 @@ export class Files {
     input.type = 'file';
     input.accept = accepts[kind];
     input.hidden = true;
-    input.onchange = () => { for (const file of input.files) this.take(file); input.remove(); };
-    input.oncancel = () => input.remove();
+    const answered = () => { --this.#asking; input.remove(); };
+    input.onchange = () => { for (const file of input.files) this.take(file); answered(); };
+    input.oncancel = answered;
+    ++this.#asking;
     document.body.append(input); // one outside the page may be gone before it is answered
     input.click();
   }
@@ -93,6 +107,7 @@ export class Files {
   }
 
   async #shoot() {
+    shoot.disabled = true; // once for each picture
     const picture = new OffscreenCanvas(video.videoWidth, video.videoHeight);
     picture.getContext('2d').drawImage(video, 0, 0);
     const file = await picture.convertToBlob({ type: 'image/jpeg', quality: 0.95 });

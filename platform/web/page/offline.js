@@ -2,14 +2,16 @@
 // when nobody looks, and never in a sitting; one tab decides, each loads anew for itself.
 
 export class Offline {
-  #storage; #note;
+  #storage; #note; #waits;
   #worker = null; // its registration
   #busy = false; #shown = false; #newer = false; #asked = false;
 
-  /// `note` is told where no copy can be kept; the next load tries again.
-  constructor(storage, note) {
+  /// `note` is told where no copy can be kept; the next load tries again. `waits` says whether a file is
+  /// about to be handed in.
+  constructor(storage, note, waits) {
     this.#storage = storage;
     this.#note = note;
+    this.#waits = waits;
     navigator.serviceWorker?.addEventListener('message', event => {
       if (event.data !== 'newer') return;
       this.#newer = true;
@@ -18,14 +20,14 @@ export class Offline {
     });
   }
 
-  /// Whether a sitting is on; told before start().
+  /// Whether a sitting is on, or words are typed that nothing keeps yet; told before start().
   set(busy) {
     this.#busy = busy;
     this.#update();
   }
 
   #update(seen = document.visibilityState !== 'hidden') {
-    if (this.#busy || this.#storage.broken) return; // what lies in memory alone would go with the page
+    if (this.#busy || this.#waits() || this.#storage.broken) return; // what lies in memory alone would go with the page
     // Who asked a moment ago does not wait until nobody looks: no sitting is to begin in the old version.
     if (this.#newer && (this.#asked || !seen)) return location.reload();
     if (seen || this.#storage.looksOn) return;

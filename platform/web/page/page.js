@@ -13,7 +13,7 @@ import { TextField } from './text.js';
 const canvas = document.getElementById('canvas'), splash = document.getElementById('splash');
 const media = query => matchMedia(query).matches;
 const tastes = ['(prefers-contrast: more)', '(prefers-color-scheme: dark)', '(prefers-reduced-motion: reduce)'];
-const storage = new Storage(), offline = new Offline(storage, note);
+const storage = new Storage(), offline = new Offline(storage, note, () => files.waits);
 let bench = null, field = null, files = null, outline = null, awake = null, promised = false;
 let frames = 0, state = '{}', firstMs = 0;
 
@@ -28,6 +28,17 @@ function note(words) {
 }
 
 const fatal = words => { document.body.classList.remove('ready'); splash.textContent = words; };
+
+/// The program cannot go on. Where nothing could be kept, what it holds can still be let out.
+function stopped(words) {
+  if (!storage.broken) return fatal(words + ' Load the page again; nothing that was shown is lost.');
+  fatal(words + ' ' + storage.broken + ', so that the library is in this page alone: save it before you load the page again. ');
+  const save = document.createElement('button');
+  save.textContent = 'Save the library';
+  save.onclick = () => files.give('/data/wrapwright.db');
+  splash.append(save);
+  return undefined;
+}
 // The browser's text size, beside its zoom, which comes as device pixels. Smaller letters than usual would
 // make smaller buttons than a finger hits.
 const unit = () => Math.max(1, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1);
@@ -81,7 +92,7 @@ function notKept() {
 
 const run = () => turn().catch(error => {
   console.error(error);
-  fatal('Wrapwright has stopped. Load the page again; nothing that was shown is lost.');
+  stopped('Wrapwright has stopped.');
 });
 
 async function turn() {
@@ -96,7 +107,7 @@ async function turn() {
   turning = false;
   ++frames;
   for (const then of after.splice(0)) then();
-  if (sleep < 0) return fatal('The graphics driver gave up. Load the page again; nothing that was shown is lost.');
+  if (sleep < 0) return stopped('The graphics driver gave up.');
   if (!firstMs) { firstMs = performance.now(); document.body.classList.add('ready'); }
   if (sleep === 0 || again || storage.due()) wake();
   else if (sleep < 3600) timer = setTimeout(wake, 1000 * sleep);
@@ -124,7 +135,8 @@ const page = {
   outline: rows => outline.show(rows),
   state: json => { state = json; },
   caret: (from, to) => field.caret(from, to),
-  stayAwake: on => { awake.set(on); offline.set(on); },
+  busy: on => offline.set(on),
+  stayAwake: on => awake.set(on),
   ground: colour => {
     document.documentElement.style.background = document.body.style.background = colour;
     document.querySelector('meta[name=theme-color]').content = colour;
@@ -157,7 +169,11 @@ async function main() {
   for (const query of ['(resolution: 1dppx)', ...tastes]) {
     matchMedia(query).addEventListener('change', () => { bench._ww_tastes(); wake(); });
   }
-  canvas.addEventListener('webglcontextlost', event => { event.preventDefault(); location.reload(); });
+  canvas.addEventListener('webglcontextlost', event => { 
+    event.preventDefault();
+    if (storage.broken) stopped('The graphics driver gave up.');
+    else location.reload();
+  });
   canvas.focus({ preventScroll: true });
   wake(() => offline.start()); // only the first frame says whether a sitting is on
   promised = await storage.stay().catch(() => false);
