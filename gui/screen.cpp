@@ -60,7 +60,9 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
         p.tally = {};
         tall = -grid;
     }
-    const float wraps = std::min(0.33F * all.height, 0.75F * all.width);
+    // Beside a header of two rows the words need what the picture can spare.
+    const float share = header_rows(all.width) == 2 ? 0.26F : 0.33F;
+    const float wraps = std::min(share * all.height, 0.75F * all.width);
     p.wraps = {all.x, all.y, all.width, wraps};
     if (model.more_words) p.wraps = {all.x, all.y - grid, 0.0F, 0.0F};
     const float top = p.wraps.bottom() + grid;

@@ -55,17 +55,17 @@ test('a control that has the focus keeps it, as the same control, whatever chang
     await tablet.settle();
   }
   // A word that comes and goes takes no element of another.
-  const what = () => tablet.page.evaluate(() => {
-    const element = document.querySelector('#outline h2 ~ p[aria-live]'); // what is to be done
+  const count = () => tablet.page.evaluate(() => {
+    const element = [...document.querySelectorAll('#outline h2')].find(e => e.textContent === 'Count').nextElementSibling;
     const was = element.mark;
     element.mark = 1;
     return [element.textContent, was];
   });
-  const [before] = await what();
+  const [before] = await count();
   await tablet.page.evaluate(() => [...document.querySelectorAll('#outline button')].find(b => b.textContent === 'Undo').click());
   await tablet.settle();
   assert.match(await focused(), /^On:/);
-  const [after, mark] = await what();
+  const [after, mark] = await count();
   assert.notEqual(after, before);
   assert.equal(mark, 1, 'the words have changed in their own element');
 }));
