@@ -108,6 +108,16 @@ void draw_acts(Pen& pen, Icon icon) {
         pen.line({{8, 17}, {13, 17}});
         pen.line({{4, 21}, {20, 3}});
         break;
+    case Icon::bare:
+        pen.line({{21, 6}, {8, 6}});
+        pen.arc(8, 11.5F, 5.5F, 0.25F, 0.75F);
+        pen.line({{8, 17}, {15, 17}});
+        pen.line({{15, 17}, {12, 14}});
+        break;
+    case Icon::on:
+        pen.line({{4, 6}, {10, 12}, {4, 18}});
+        pen.line({{12, 6}, {18, 12}, {12, 18}});
+        break;
     case Icon::turn:
         pen.line({{2, 12}, {22, 12}});
         pen.arc(12, 12, 8, 0.55F, 0.95F);

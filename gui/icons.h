@@ -15,6 +15,8 @@ enum class Icon : unsigned char {
     broken,  ///< a parted thread
     changed, ///< a pencil
     spoilt,  ///< a crossed-out hook
+    bare,    ///< a hook with nothing on it
+    on,      ///< two strokes to the right
     warning, ///< a triangle
     finding, ///< a flag
     anchor,  ///< restore point: a knot

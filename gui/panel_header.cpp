@@ -44,10 +44,10 @@ constexpr std::array<ActRow, 5> usual_acts{{
 }};
 
 constexpr std::array<ActRow, 4> more_acts{{
-    {Icon::ticked, Command::skip, "Skip the count"},
+    {Icon::on, Command::skip, "Skip the count"},
     {Icon::turn, Command::count_by_itself, "Count by itself"},
     {Icon::caliper, Command::caliper, "Measure"},
-    {Icon::empty, Command::strip, "Strip"},
+    {Icon::bare, Command::strip, "Strip"},
 }};
 
 float width_of(ImFont* font, std::string_view words) {

@@ -84,15 +84,18 @@ float counter(Ui& ui, const Box& box, const std::string& spacing) {
     list.AddText(font, high, corner(box), im(ui.colours.ink), digits.c_str());
     ui.texts.push_back({digits, high, wide <= box.width});
     const float line = ui.fonts.small->FontSize;
-    const Box aside{box.x + wide + 2.0F * grid, box.y + 0.5F * high - line,
-                    box.width - wide - 2.0F * grid, 2.5F * line};
     const double left = std::max(0.0, all - m.state.turns);
     std::string words = "of " + turn_words(all) + " turns";
     if (!spacing.empty()) words += ", " + spacing;
     words += '\n';
     words += left > 0.0 ? turn_words(left) + " left" : "all counted";
     if (m.counting) words += ", by itself";
-    write(ui, ui.fonts.small, ui.colours.ink, aside, words);
+    const float room = box.width - wide - 2.0F * grid;
+    const float tall = height_of(ui.fonts.small, words, room);
+    write(ui, ui.fonts.small, ui.colours.ink,
+          {box.x + wide + 2.0F * grid, box.y + std::max(0.0F, 0.5F * (high - tall)), room,
+           std::max(2.5F * line, high)},
+          words);
     return high;
 }
 
@@ -126,13 +129,45 @@ void counter_or_countdown(Column& column, const std::string& spacing) {
     }
 }
 
+void cautions(Column& column, const StepWords& words) {
+    for (const std::string& caution : words.cautions) {
+        column.with_icon(Icon::warning, column.ui.fonts.small, column.ui.colours.warn, caution);
+    }
+}
+
+float high_in(ImFont* font, const std::string& text, float width) {
+    return text.empty() ? 0.0F : height_of(font, text, width) + 0.5F * grid;
+}
+
+/// How much room the action takes with its cautions and its count: what is to be read at any rate.
+float least_height(Ui& ui, const StepWords& words, float width) {
+    ImFont* small = ui.fonts.small;
+    float sum = 4.0F * grid + small->FontSize + high_in(ui.fonts.main, words.what, width);
+    const float icon = 0.9F * small->FontSize + grid;
+    for (const std::string& caution : words.cautions) sum += high_in(small, caution, width - icon);
+    if (!at_work(ui.model)) return sum;
+    const int moment = moment_of(ui.model);
+    const bool counts =
+        ui.model.settings.count_turns && std::round(counted_at(*ui.model.fly, moment).turns) >= 1.0;
+    if (counts || wait_at(*ui.model.fly, moment).si > 0.0) {
+        sum += ui.fonts.huge->FontSize + 0.5F * grid;
+    }
+    return sum;
+}
+
+/// The same with the facts that usually stand before the cautions.
+float facts_height(Ui& ui, const StepWords& words, float width) {
+    ImFont* small = ui.fonts.small;
+    float sum = least_height(ui, words, width);
+    for (const std::string& fact : words.facts) sum += high_in(small, fact, width);
+    if (words.restore_point) sum += small->FontSize + 0.5F * grid;
+    return sum;
+}
+
 void notes(Column& column, const StepWords& words) {
     Ui& ui = column.ui;
     const Palette& c = ui.colours;
     ImFont* small = ui.fonts.small;
-    for (const std::string& caution : words.cautions) {
-        column.with_icon(Icon::warning, small, c.warn, caution);
-    }
     for (const std::string& finding : words.findings) {
         column.with_icon(Icon::finding, small, c.warn, finding);
     }
@@ -146,6 +181,12 @@ void notes(Column& column, const StepWords& words) {
 
 } // namespace
 
+bool step_holds_cautions(Ui& ui, const Box& box) {
+    const StepWords words = step_words(ui.model);
+    const Box in = box.inside(2.0F * grid);
+    return words.cautions.empty() || least_height(ui, words, in.width) <= in.height;
+}
+
 void panel_step(Ui& ui, const Box& box) {
     sheet(ui, box);
     if (!ui.model.fly) return;
@@ -154,14 +195,18 @@ void panel_step(Ui& ui, const Box& box) {
     Column column{ui, box.inside(2.0F * grid)};
     ImFont* small = ui.fonts.small;
     // What comes next stands at the foot, and its room is kept free.
-    const std::string next = words.next.empty() ? "" : "Then: " + words.next;
+    std::string next = words.next.empty() ? std::string() : "Then: " + words.next;
     Box foot{};
     if (!next.empty()) {
         const float high =
             std::min(2.0F, std::ceil(height_of(small, next, column.left.width) / small->FontSize)) *
             small->FontSize;
         foot = {column.left.x, column.left.bottom() - high, column.left.width, high};
-        column.left.height -= high + grid;
+        if (least_height(ui, words, column.left.width) + high + grid > column.left.height) {
+            next.clear(); // it is the first to give way
+        } else {
+            column.left.height -= high + grid;
+        }
     }
     // All the words have all the room that they need, and are pushed up by a finger.
     Box on = box;
@@ -171,6 +216,9 @@ void panel_step(Ui& ui, const Box& box) {
         scroll.emplace(ui, "all words", on);
         column.left = scroll->row(no_end);
     }
+    // What can hurt is read first where not all can be read at once.
+    const float room = scroll ? on.height : column.left.height;
+    const bool first = facts_height(ui, words, column.left.width) > room;
     const float top = column.left.y;
     progress(ui, {column.left.x, column.left.y, column.left.width, grid});
     column.take(2.0F * grid);
@@ -182,12 +230,14 @@ void panel_step(Ui& ui, const Box& box) {
     column.text(small, c.soft, place);
     if (words.again) column.with_icon(Icon::broken, small, c.warn, "once more, after the break");
     column.text(ui.fonts.main, c.ink, words.what, grid);
+    if (first) cautions(column, words);
     counter_or_countdown(column, words.spacing);
     for (const std::string& fact : words.facts) column.text(small, c.ink, fact);
     if (words.restore_point) {
         column.with_icon(Icon::anchor, small, c.good, "a broken thread falls back to here");
     }
     column.take(grid);
+    if (!first) cautions(column, words);
     notes(column, words);
     const float used = std::max(column.left.y - top, on.height);
     ImGui::SetCursorScreenPos({on.x, scroll ? top : on.y});

@@ -15,6 +15,9 @@ void panel_header(Ui& ui, const Box& box);
 /// What to do now. Pressing anywhere in it moves on.
 void panel_step(Ui& ui, const Box& box);
 
+/// Whether there is room for what can hurt, and for the count.
+[[nodiscard]] bool step_holds_cautions(Ui& ui, const Box& box);
+
 /// Back, undo, and what went wrong.
 void panel_acts(Ui& ui, const Box& box);
 

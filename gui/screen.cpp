@@ -61,7 +61,7 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
         tall = -grid;
     }
     // Beside a header of two rows the words need what the picture can spare.
-    const float share = header_rows(all.width) == 2 ? 0.26F : 0.33F;
+    const float share = header_rows(all.width) == 2 ? 0.24F : 0.33F;
     const float wraps = std::min(share * all.height, 0.75F * all.width);
     p.wraps = {all.x, all.y, all.width, wraps};
     if (model.more_words) p.wraps = {all.x, all.y - grid, 0.0F, 0.0F};
@@ -77,6 +77,12 @@ void bench(Ui& ui, const Box& all) {
     if (ui.model.more_words) {
         p.step.height -= p.acts.height + grid;
         panel_more_acts(ui, {p.acts.x, p.step.bottom() + grid, p.acts.width, p.acts.height});
+    }
+    const bool above = p.wraps.width > 0.0F && p.wraps.width == p.step.width; // exact: one column
+    if (above && !step_holds_cautions(ui, p.step)) { // words of caution before a picture
+        p.step.height += p.step.y - p.wraps.y;
+        p.step.y = p.wraps.y;
+        p.wraps.width = 0.0F;
     }
     panel_step(ui, p.step);
     panel_acts(ui, p.acts);

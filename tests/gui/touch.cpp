@@ -153,6 +153,25 @@ TEST_CASE("a finger pushes the list of a recipe, and moves a row on which it has
     CHECK(order() != before);
 }
 
+TEST_CASE("what can hurt is read first where not all of a step can be read") {
+    Settings near;
+    near.reading_m = 0.5; // as for a tablet
+    Person person("weirfoot-jig", {480, 600}, near);
+    person.press("Begin now");
+    int seen = 0;
+    for (int i = 0; i < 100 && at_work(person.model); ++i) {
+        const StepWords words = step_words(person.model);
+        for (const std::string& caution : words.cautions) {
+            ++seen;
+            const auto shown = [&](const DrawnText& t) { return t.text == caution && t.whole; };
+            CHECK_MESSAGE(std::any_of(person.shown.texts.begin(), person.shown.texts.end(), shown),
+                          caution);
+        }
+        person.key(ImGuiKey_Tab);
+    }
+    CHECK(seen > 5);
+}
+
 TEST_CASE("what a key alone did stands beside more words, and below the fields of a row") {
     AtWork person;
     for (const char* act : {"Skip the count", "Count by itself", "Measure", "Strip"}) {
