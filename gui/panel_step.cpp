@@ -184,7 +184,8 @@ void notes(Column& column, const StepWords& words) {
 bool step_holds_cautions(Ui& ui, const Box& box) {
     const StepWords words = step_words(ui.model);
     const Box in = box.inside(2.0F * grid);
-    return words.cautions.empty() || least_height(ui, words, in.width) <= in.height;
+    const float foot = ui.fonts.small->FontSize + grid;
+    return words.cautions.empty() || least_height(ui, words, in.width) + foot <= in.height;
 }
 
 void panel_step(Ui& ui, const Box& box) {
@@ -198,11 +199,12 @@ void panel_step(Ui& ui, const Box& box) {
     std::string next = words.next.empty() ? std::string() : "Then: " + words.next;
     Box foot{};
     if (!next.empty()) {
-        const float high =
-            std::min(2.0F, std::ceil(height_of(small, next, column.left.width) / small->FontSize)) *
-            small->FontSize;
+        const float line = small->FontSize;
+        const float free = column.left.height - grid - least_height(ui, words, column.left.width);
+        const bool two = height_of(small, next, column.left.width) > line && free >= 2.0F * line;
+        const float high = two ? 2.0F * line : line;
         foot = {column.left.x, column.left.bottom() - high, column.left.width, high};
-        if (least_height(ui, words, column.left.width) + high + grid > column.left.height) {
+        if (high > free) {
             next.clear(); // it is the first to give way
         } else {
             column.left.height -= high + grid;

@@ -78,10 +78,14 @@ void bench(Ui& ui, const Box& all) {
         p.step.height -= p.acts.height + grid;
         panel_more_acts(ui, {p.acts.x, p.step.bottom() + grid, p.acts.width, p.acts.height});
     }
-    const bool above = p.wraps.width > 0.0F && p.wraps.width == p.step.width; // exact: one column
-    if (above && !step_holds_cautions(ui, p.step)) { // words of caution before a picture
-        p.step.height += p.step.y - p.wraps.y;
-        p.step.y = p.wraps.y;
+    if (p.wraps.width > 0.0F && !step_holds_cautions(ui, p.step)) { // they come before a picture
+        if (p.wraps.y < p.step.y) {
+            p.step.height += p.step.y - p.wraps.y;
+            p.step.y = p.wraps.y;
+        } else {
+            p.step.width = p.acts.width = all.width;
+            p.tally = {};
+        }
         p.wraps.width = 0.0F;
     }
     panel_step(ui, p.step);
