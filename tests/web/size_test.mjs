@@ -25,7 +25,7 @@ test('the program without its font is no more than 500 kB, compressed', { todo: 
   assert.ok(sum <= 500000, `${sum} bytes`);
 });
 
-// Measured: 1,093 kB; and 5 %, so that it does not grow unseen.
+// Measured: 1,093 kB, then 1,115 with all that SQLite needs; and 5 % of the first, so that it does not grow unseen.
 test('the program has not grown since it was weighed', () => {
   const sum = weigh();
   assert.ok(sum <= 1148000, `${sum} bytes`);
