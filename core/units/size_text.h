@@ -41,7 +41,7 @@ using WrittenLinearDensity = Written<LinearDensity, LinearDensityUnit>;
 ///
 /// A bare number is refused unless `bare` says what it is in.
 /// Fails   malformed without a number or with a decimal comma; unknown_unit for a missing or
-///         foreign unit; out_of_range below 0, over 1e9 units, or outside AWG 0 to 56
+///         foreign unit; out_of_range below 0, over 1e9 units, under 1e-12, or outside AWG 0 to 56
 [[nodiscard]] Result<WrittenLength> parse_length(std::string_view text,
                                                  std::optional<LengthUnit> bare = std::nullopt);
 

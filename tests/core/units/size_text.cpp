@@ -106,7 +106,8 @@ TEST_CASE("what cannot be meant is refused with a remedy") {
         CAPTURE(text);
         CHECK(code(parse_length(text)) == ErrorCode::unknown_unit);
     }
-    for (const char* text : {"-2 mm", "-1 1/2 in", "1e10 mm", "1e999 mm", "57 AWG", "AWG 56.5"}) {
+    for (const char* text :
+         {"-2 mm", "-1 1/2 in", "1e10 mm", "1e-13 mm", "1e999 mm", "57 AWG", "AWG 56.5"}) {
         CAPTURE(text);
         CHECK(code(parse_length(text)) == ErrorCode::out_of_range);
     }
