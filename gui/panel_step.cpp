@@ -8,12 +8,14 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 namespace wrapwright {
 
 namespace {
 
 constexpr float no_end = 1e5F; ///< room for any words
+constexpr const char* again_words = "once more, after the break";
 
 /// A place in a box that text goes down in.
 struct Column {
@@ -139,11 +141,22 @@ float high_in(ImFont* font, const std::string& text, float width) {
     return text.empty() ? 0.0F : height_of(font, text, width) + 0.5F * grid;
 }
 
+std::string place_of(const StepWords& words) {
+    std::string place = words.place;
+    for (const std::string& more : {words.fly, words.time}) {
+        if (!place.empty() && !more.empty()) place += " · ";
+        place += more;
+    }
+    return place;
+}
+
 /// How much room the action takes with its cautions and its count: what is to be read at any rate.
 float least_height(Ui& ui, const StepWords& words, float width) {
     ImFont* small = ui.fonts.small;
-    float sum = 4.0F * grid + small->FontSize + high_in(ui.fonts.main, words.what, width);
+    float sum = 4.0F * grid + high_in(small, place_of(words), width) +
+                high_in(ui.fonts.main, words.what, width);
     const float icon = 0.9F * small->FontSize + grid;
+    if (words.again) sum += high_in(small, again_words, width - icon);
     for (const std::string& caution : words.cautions) sum += high_in(small, caution, width - icon);
     if (!at_work(ui.model)) return sum;
     const int moment = moment_of(ui.model);
@@ -198,7 +211,8 @@ void panel_step(Ui& ui, const Box& box) {
     // What comes next stands at the foot, and its room is kept free.
     std::string next = words.next.empty() ? std::string() : "Then: " + words.next;
     Box foot{};
-    if (!next.empty()) {
+    const bool all = ui.model.more_words && column.left.height > 2.0F * small->FontSize;
+    if (!next.empty() && !all) {
         const float line = small->FontSize;
         const float free = column.left.height - grid - least_height(ui, words, column.left.width);
         const bool two = height_of(small, next, column.left.width) > line && free >= 2.0F * line;
@@ -206,6 +220,7 @@ void panel_step(Ui& ui, const Box& box) {
         foot = {column.left.x, column.left.bottom() - high, column.left.width, high};
         if (high > free) {
             next.clear(); // it is the first to give way
+            column.cut = true;
         } else {
             column.left.height -= high + grid;
         }
@@ -213,9 +228,10 @@ void panel_step(Ui& ui, const Box& box) {
     // All the words have all the room that they need, and are pushed up by a finger.
     Box on = box;
     std::optional<Scroll> scroll;
-    if (ui.model.more_words) {
+    if (all) {
         on = column.left;
         scroll.emplace(ui, "all words", on);
+        if (ImGui::IsWindowAppearing()) ImGui::SetScrollY(0.0F); // of another step
         column.left = scroll->row(no_end);
     }
     // What can hurt is read first where not all can be read at once.
@@ -224,13 +240,8 @@ void panel_step(Ui& ui, const Box& box) {
     const float top = column.left.y;
     progress(ui, {column.left.x, column.left.y, column.left.width, grid});
     column.take(2.0F * grid);
-    std::string place = words.place;
-    for (const std::string& more : {words.fly, words.time}) {
-        if (!place.empty() && !more.empty()) place += " · ";
-        place += more;
-    }
-    column.text(small, c.soft, place);
-    if (words.again) column.with_icon(Icon::broken, small, c.warn, "once more, after the break");
+    column.text(small, c.soft, place_of(words));
+    if (words.again) column.with_icon(Icon::broken, small, c.warn, again_words);
     column.text(ui.fonts.main, c.ink, words.what, grid);
     if (first) cautions(column, words);
     counter_or_countdown(column, words.spacing);
@@ -241,6 +252,7 @@ void panel_step(Ui& ui, const Box& box) {
     column.take(grid);
     if (!first) cautions(column, words);
     notes(column, words);
+    if (scroll) column.text(small, c.soft, std::exchange(next, {}));
     const float used = std::max(column.left.y - top, on.height);
     ImGui::SetCursorScreenPos({on.x, scroll ? top : on.y});
     const bool pressed =
@@ -248,7 +260,7 @@ void panel_step(Ui& ui, const Box& box) {
     if (stayed()) ui.want(Command::more_words);
     if (pressed && !was_long()) ui.want(Command::press);
     note_control(ui, "on", on);
-    if (scroll) scroll->end_at(top + used);
+    if (scroll) scroll->end_at(top + used - 1.0F); // and its last dot
     scroll.reset();
     if (!column.cut) {
         if (!next.empty()) write(ui, small, c.soft, foot, next);

@@ -74,7 +74,8 @@ Places places(const Model& model, const TypeSizes& sizes, const Box& all, float 
 void bench(Ui& ui, const Box& all) {
     if (!pictured(ui.model).fly) return panel_step(ui, all); // words alone
     Places p = places(ui.model, ui.sizes, all, control_height(ui));
-    if (ui.model.more_words) {
+    const float least = p.acts.height + 3.0F * ui.sizes.small + 6.0F * grid; // words before acts
+    if (ui.model.more_words && p.step.height > least) {
         p.step.height -= p.acts.height + grid;
         panel_more_acts(ui, {p.acts.x, p.step.bottom() + grid, p.acts.width, p.acts.height});
     }
@@ -181,6 +182,7 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
         typing.key_for = -1;
         typing.grid.editing = false; // of another screen's table
     }
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) typing.slide = Slide::none;
     typing.screen = model.screen;
     typing.sheet = model.sheet;
     Ui ui{model, typing, fonts, sizes, palette(model.settings.theme)};

@@ -54,13 +54,14 @@ void push_scroll(const Box& box) {
     ImGui::SetScrollY(ImGui::GetScrollY() - ImGui::GetIO().MouseDelta.y);
 }
 
-bool goes_sideways(const Box& box) {
+Slide slide_of(const Box& box) {
     const ImVec2 way = pushed(box);
-    return std::abs(way.x) > std::abs(way.y);
+    if (way.x == 0.0F && way.y == 0.0F) return Slide::none; // exact: it has not slid
+    return std::abs(way.x) > std::abs(way.y) ? Slide::sideways : Slide::up_or_down;
 }
 
 float pushed_sideways(const Box& box) {
-    return goes_sideways(box) ? ImGui::GetIO().MouseDelta.x : 0.0F;
+    return slide_of(box) == Slide::sideways ? ImGui::GetIO().MouseDelta.x : 0.0F;
 }
 
 } // namespace wrapwright

@@ -27,8 +27,8 @@ inline constexpr float stay_s = 0.7F;
 /// Call   right after BeginChild
 void push_scroll(const Box& box);
 
-/// Whether a finger that went down in the box has slid more to a side than up or down.
-[[nodiscard]] bool goes_sideways(const Box& box);
+/// Which way a finger that went down in the box slides, once it does.
+[[nodiscard]] Slide slide_of(const Box& box);
 
 /// How far a finger that lies in the box has just pushed it to the right; 0 where it pushes up or down, or
 /// does not push.

@@ -28,6 +28,9 @@ struct OutsideText {
     std::size_t from = 0, to = 0; ///< the selection, bytes; the cursor is at its end
 };
 
+/// Which way a finger slides, once it does.
+enum class Slide : unsigned char { none, sideways, up_or_down };
+
 /// What is being typed, and what a screen remembers while it is open. Not part of the model.
 struct Typing {
     std::string words{}; ///< in the sheet that asks for some
@@ -65,6 +68,7 @@ struct Typing {
     int library_at = 0;                          ///< the row that is picked
     bool fresh = true;                           ///< the screen or sheet has just come
     std::optional<OutsideText> outside{};
+    Slide slide = Slide::none; ///< of the finger that is at a slider
     float sight_end = 0.0F,
           sight_top = 0.0F; ///< of the line that is typed into, when it was last sought
     std::string press{};    ///< label of a control that is pressed without a pointer

@@ -40,7 +40,8 @@ Scroll::Scroll(Ui& ui, const char* name, const Box& box) : box_(box), y_(0.0F) {
     ImGui::PushStyleVar(ImGuiStyleVar_ScrollbarSize, 2.0F * grid);
     ImGui::BeginChild(name, {box.width, box.height}, ImGuiChildFlags_None,
                       ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NavFlattened);
-    if (ui.typing.edit_drag.empty()) push_scroll(box); // or a row is taken along
+    // Or a row is taken along, or a slider.
+    if (ui.typing.edit_drag.empty() && ui.typing.slide != Slide::sideways) push_scroll(box);
     y_ = ImGui::GetCursorScreenPos().y;
 }
 
@@ -126,7 +127,10 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
     const float length = std::max(1.0F, box.width - 2.0F * knob);
     std::optional<float> moved;
     // A finger may be about to push the list, until it is lifted or goes sideways.
-    const bool held = by_finger() ? goes_sideways(box) : ImGui::IsMouseDown(ImGuiMouseButton_Left);
+    Slide& slide = ui.typing.slide;
+    if (ImGui::IsItemActive() && slide == Slide::none) slide = slide_of(box);
+    const bool held =
+        by_finger() ? slide == Slide::sideways : ImGui::IsMouseDown(ImGuiMouseButton_Left);
     // A second finger, or a palm, takes the pointer away before the button.
     if (((ImGui::IsItemActive() && held) || (by_finger() && tapped)) && ImGui::IsMousePosValid()) {
         const float share = std::clamp((ImGui::GetIO().MousePos.x - from) / length, 0.0F, 1.0F);

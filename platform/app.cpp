@@ -282,13 +282,12 @@ Result<bool> App::frame() {
 
 bool App::in_the_middle() const {
     const Typing& t = typing_;
-    for (const std::string* words :
-         {&t.words, &t.fall_metres, &t.fall_seconds, &t.weighed_mg, &t.caliper, &t.photo_known,
-          &t.edit_line, &t.loose, &t.version_name}) {
+    for (const std::string* words : {&t.fall_metres, &t.fall_seconds, &t.weighed_mg, &t.caliper,
+                                     &t.photo_known, &t.edit_line, &t.loose}) {
         if (!words->empty()) return true;
     }
-    return at_work(model_) || model_.sheet != Sheet::closed || t.grid.editing ||
-           (model_.edit.loose && !model_.edit.loose->text.empty());
+    return ImGui::GetIO().WantTextInput || at_work(model_) || model_.sheet != Sheet::closed ||
+           t.grid.editing || (model_.edit.loose && !model_.edit.loose->text.empty());
 }
 
 void App::note(std::string words) {

@@ -145,14 +145,18 @@ void settle(const Profile& below, const WrapAsk& ask, Wrap& out, Plan& plan) {
     to = std::clamp(to, 0.0, end);
     out.from = Length{from};
     out.to = Length{to};
-    const double span = std::abs(to - from);
+    double span = std::abs(to - from);
     lay_out(below, from, to, w, h, plan);
     if (plan.pace == Pace::touching) {
         const double all = sum_over(plan.nu.data(), plan.cells) * cell;
         if (all <= 0.0 && !ask.has_to && span > 0.0) {
-            // Wider than all of it is round, it touches itself nowhere: turns beside each other.
+            // Wider than all of it is round, it touches itself nowhere: a turn for each width.
+            to = std::clamp(from + way * out.turns * w, 0.0, end);
+            out.to = Length{to};
+            span = std::abs(to - from);
+            lay_out(below, from, to, w, h, plan);
             plan.pace = Pace::even;
-            plan.even = out.turns / span;
+            plan.even = span > 0.0 ? out.turns / span : 0.0;
         }
         if (ask.has_to) {
             out.turns = span > extra ? all * (span - extra) / span : 0.0;

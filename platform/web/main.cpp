@@ -92,14 +92,16 @@ EMSCRIPTEN_KEEPALIVE int ww_start() {
 
 /// Answers what came by itself, before the page looks whether there is something to keep.
 EMSCRIPTEN_KEEPALIVE void ww_catch_up() {
+    if (!bench.app) return;
     web_input().wall_ms = page::wall_ms();
     if (bench.backend->wait({})) bench.app->wake();
     bench.app->catch_up();
 }
 
-/// Shows the model; seconds until the next turn is due by itself, -1 when it failed.
+/// Shows the model; seconds until the next turn is due by itself, -1 when it failed, -2 when
+/// there is nothing to show.
 EMSCRIPTEN_KEEPALIVE double ww_frame() {
-    if (!bench.app) return -1.0; // not even what was kept could be opened again
+    if (!bench.app) return -2.0; // not even what was kept could be opened again
     const Result<bool> drawn = bench.app->show();
     if (!drawn.ok()) {
         failed(drawn.error());
@@ -141,6 +143,7 @@ EMSCRIPTEN_KEEPALIVE void ww_note(const char* words) {
 
 /// What the browser says of the person's tastes, and of how it keeps things, is another now.
 EMSCRIPTEN_KEEPALIVE void ww_tastes() {
+    if (!bench.app) return;
     ImGui::GetIO().ConfigInputTextCursorBlink = !page::wants_calm();
     bench.app->usual_theme(usual_theme());
     bench.app->keeps_for_good(page::keeps_for_good());

@@ -97,6 +97,24 @@ TEST_CASE("a finger sets a slider by going along it or by a tap, and not by push
     CHECK(at() == middle);
     stroke(person, "moment", 400.0F, 30.0F);
     CHECK(at() > middle);
+
+    // Out and back again, a little lower: still the slider.
+    const Box box = person.find("moment")->box;
+    const float x = box.x + 0.5F * box.width, y = box.y + 0.5F * box.height;
+    ImGuiIO& io = ImGui::GetIO();
+    person.wait(0.6);
+    io.AddMousePosEvent(x, y);
+    io.AddMouseButtonEvent(0, true);
+    person.frame();
+    person.frame();
+    for (const float way : {100.0F, 200.0F, 100.0F, 2.0F}) {
+        io.AddMousePosEvent(x + way, y + 12.0F);
+        person.frame();
+        person.frame();
+    }
+    CHECK(std::abs(at() - middle) <= 1);
+    io.AddMouseButtonEvent(0, false);
+    person.frame();
 }
 
 TEST_CASE("a finger pushes the list of a recipe, and moves a row on which it has stayed") {
@@ -190,6 +208,21 @@ TEST_CASE("what a key alone did stands beside more words, and below the fields o
     stroke(person, "Strip", 0.0F, 0.0F);
     CHECK(person.model.sheet == Sheet::strip);
     person.key(ImGuiKey_Escape);
+    // In the lowest window the words keep their room, and no act lies on another control.
+    ImGui::GetIO().DisplaySize = {480.0F, 320.0F};
+    person.frame();
+    person.frame();
+    for (const DrawnControl& a : person.shown.controls) {
+        CHECK(a.box.height > 0.0F);
+        for (const DrawnControl& b : person.shown.controls) {
+            if (&a == &b || a.label.starts_with("wraps") || b.label.starts_with("wraps")) continue;
+            const bool apart = a.box.right() <= b.box.x + 1.0F || b.box.right() <= a.box.x + 1.0F ||
+                               a.box.bottom() <= b.box.y + 1.0F || b.box.bottom() <= a.box.y + 1.0F;
+            CHECK_MESSAGE(apart, a.label << " lies on " << b.label);
+        }
+    }
+    ImGui::GetIO().DisplaySize = {1280.0F, 800.0F};
+    person.frame();
 
     person.press("Write");
     const std::size_t parts = person.model.edit.draft().recipe.parts.size();

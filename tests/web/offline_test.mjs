@@ -94,6 +94,8 @@ test('a new version waits while words are typed that nothing keeps yet, and whil
   await tablet.until('the field', s => s.fields.some(([label, , , , , active]) => active && label === 'metres'));
   await tablet.page.keyboard.press('Backspace');
   await tablet.settle();
+  await tablet.page.keyboard.press('Escape'); // out of the field, which is empty now
+  await tablet.settle();
   await tablet.page.waitForTimeout(500);
   assert.deepEqual(await isNewer(tablet.page), [false, false]);
   const loaded = tablet.page.waitForEvent('load');
@@ -135,6 +137,16 @@ test('a new version that waits takes over at the start of the next visit, whole,
   await tablet.page.waitForFunction(() => globalThis.isNewer && globalThis.wrapwright?.firstMs > 0);
   assert.deepEqual(await isNewer(tablet.page), [true, true]);
   assert.deepEqual(await versions(), [next]);
+}));
+
+test('a version that cannot start gives way to a newer one', () => withVersions(async ({ tablet, versions, publish, next }) => {
+  await publish();
+  await tablet.page.addInitScript(() => { HTMLCanvasElement.prototype.getContext = () => null; });
+  await tablet.page.reload();
+  await tablet.page.waitForFunction(() => globalThis.isNewer, null, { timeout: 20000 });
+  assert.deepEqual(await isNewer(tablet.page), [true, true]);
+  assert.deepEqual(await versions(), [next]);
+  tablet.complaints.length = 0; // that there is no WebGL
 }));
 
 test('a new version lands in no tab that is in a sitting, whichever tab is put away', () => withTablet(small, async tablet => {

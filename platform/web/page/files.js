@@ -2,7 +2,7 @@
 // camera. What comes in is copied into the program's folder /in; nothing leaves but by the person.
 
 const accepts = ['image/png,image/jpeg', 'image/png,image/jpeg', '.json,.txt,application/json,text/plain', '.db', '.csv,.tsv,text/csv'];
-const kinds = { png: 'image/png', json: 'application/json', html: 'text/html', csv: 'text/csv', txt: 'text/plain' };
+const kinds = { png: 'image/png', jpg: 'image/jpeg', jpeg: 'image/jpeg', json: 'application/json', html: 'text/html', csv: 'text/csv', txt: 'text/plain' };
 const dialog = document.getElementById('camera'), video = document.getElementById('seen');
 const shoot = document.getElementById('shoot');
 

@@ -31,9 +31,7 @@ export class Offline {
     // Who asked a moment ago does not wait until nobody looks: no sitting is to begin in the old version.
     if (this.#newer && (this.#asked || !seen)) return location.reload();
     if (seen || this.#storage.looksOn) return;
-    this.#asked = true;
-    // A worker of a new version may be at work already, and still give out the old one.
-    (this.#worker?.waiting ?? this.#worker?.active)?.postMessage('take over');
+    this.#ask();
   }
 
   /// After the first frame.
@@ -53,6 +51,22 @@ export class Offline {
     });
     // Not at once: a page that goes away is hidden, too, and the next one is coming already, in the old version.
     document.addEventListener('visibilitychange', () => setTimeout(() => this.#update(), 0));
-    this.#update(false);
+    // Nothing is in memory alone yet: a version that is broken, or finds the storage so, does not stay for ever.
+    if (this.#storage.broken && !this.#busy) this.#ask();
+    else this.#update(false);
+  }
+
+  /// This version cannot start: one that waits, or comes now, may.
+  async rescue() {
+    this.#worker = await navigator.serviceWorker?.register('sw.js').catch(() => null);
+    this.#ask();
+    const coming = this.#worker?.installing;
+    coming?.addEventListener('statechange', () => { if (coming.state === 'installed') this.#ask(); });
+  }
+
+  /// A worker of a new version may be at work already, and still give out the old one.
+  #ask() {
+    this.#asked = true;
+    (this.#worker?.waiting ?? this.#worker?.active)?.postMessage('take over');
   }
 }

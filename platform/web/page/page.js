@@ -31,6 +31,8 @@ const fatal = words => { document.body.classList.remove('ready'); splash.textCon
 
 /// The program cannot go on. Where nothing could be kept, what it holds can still be let out.
 function stopped(words) {
+  ended = true;
+  if (!firstMs) offline.rescue();
   if (!storage.broken) return fatal(words + ' Load the page again; nothing that was shown is lost.');
   fatal(words + ' ' + storage.broken + ', so that the library is in this page alone: save it before you load the page again. ');
   const save = document.createElement('button');
@@ -44,9 +46,10 @@ function stopped(words) {
 const unit = () => Math.max(1, parseFloat(getComputedStyle(document.documentElement).fontSize) / 16 || 1);
 
 // ---- the loop
-let due = 0, timer = 0, turning = false, after = [], ticks = 0;
+let ended = false, due = 0, timer = 0, turning = false, after = [], ticks = 0;
 
 function wake(then) {
+  if (ended) return;
   if (typeof then === 'function') after.push(then);
   clearTimeout(timer);
   if (!due && !turning) due = requestAnimationFrame(run);
@@ -100,14 +103,15 @@ async function turn() {
   turning = true;
   again = false;
   fit();
+  const then = after.splice(0); // of what comes in from here on, the next turn takes care
   bench._ww_catch_up();
   for (let tries = 0; storage.due() && tries < 3; ++tries) await kept();
   for (; ticks > 0; --ticks) tick(); // a turn is heard when it is kept
   const sleep = bench._ww_frame();
   turning = false;
   ++frames;
-  for (const then of after.splice(0)) then();
-  if (sleep < 0) return stopped('The graphics driver gave up.');
+  for (const f of then) f();
+  if (sleep < 0) return stopped(sleep < -1 ? 'What was kept cannot be opened again.' : 'The graphics driver gave up.');
   if (!firstMs) { firstMs = performance.now(); document.body.classList.add('ready'); }
   if (sleep === 0 || again || storage.due()) wake();
   else if (sleep < 3600) timer = setTimeout(wake, 1000 * sleep);
@@ -155,7 +159,7 @@ async function main() {
   awake = new Awake(note);
   storage.lost = notKept;
   fit();
-  if (!bench._ww_start()) return fatal('Wrapwright cannot start here: this browser gives no WebGL 2, or what is kept cannot be read.');
+  if (!bench._ww_start()) throw new Error('this browser gives no WebGL 2, or what is kept cannot be read.');
   if (storage.broken) bench.ccall('ww_trouble', null, ['string'], [storage.broken + '. Save what you make: Settings, Back up to a file']);
   listen(canvas, bench, field, unit, wake);
   new ResizeObserver(() => wake()).observe(canvas);
@@ -191,4 +195,8 @@ globalThis.wrapwright = {
   storage,
   unit,
 };
-main().catch(error => { console.error(error); fatal('Wrapwright cannot start here: ' + error.message); });
+main().catch(error => {
+  console.error(error);
+  fatal('Wrapwright cannot start here: ' + error.message);
+  offline.rescue();
+});

@@ -60,14 +60,14 @@ export class Storage {
   /// Without locks the tab that has the library answers for itself. One that does not, because it was
   /// killed or lies frozen, loses it: keep() looks for the mark before it writes.
   async #claim() {
-    const tabs = new BroadcastChannel('wrapwright');
-    this.looksOn = await new Promise(told => {
+    const tabs = globalThis.BroadcastChannel ? new BroadcastChannel('wrapwright') : null; // else the mark alone
+    this.looksOn = tabs && await new Promise(told => {
       tabs.onmessage = ({ data }) => { if (data === 'taken') told(true); };
       tabs.postMessage('who has it');
       setTimeout(told, answerMs, false);
     });
     if (this.looksOn) return;
-    tabs.onmessage = ({ data }) => { if (data === 'who has it' && !this.looksOn) tabs.postMessage('taken'); };
+    if (tabs) tabs.onmessage = ({ data }) => { if (data === 'who has it' && !this.looksOn) tabs.postMessage('taken'); };
     this.#mark = crypto.getRandomValues(new Uint32Array(4)).join();
     await ended(this.#db.transaction('blocks', 'readwrite').objectStore('blocks').put(this.#mark, owner));
   }
