@@ -2,7 +2,8 @@
 // WebAssembly. Both compute + - * / and sqrt alike; sin, acos and cbrt come from two libraries, which
 // differ by a last place or a few (measured for toolchain-web: up to 3 units in half of the cube roots).
 // So equal means: the same counts, and lengths and masses within 1e-12 of each other, some thousand
-// last places, which no rule or rounding of the program can see.
+// last places, which no rule or rounding of the program can see; and within 1e-11 what is solved for in the
+// water, where angles near balance are small differences of such sums (measured: 1.4e-12).
 
 import { execFileSync } from 'node:child_process';
 import path from 'node:path';
@@ -29,7 +30,7 @@ for (let i = 0; i < Math.min(here.length, there.length); ++i) {
   const [x, y] = [a.pop(), b.pop()].map(value);
   const far = Math.abs(x - y) / Math.max(Math.abs(x), Math.abs(y));
   if (far > worst) { worst = far; worstLine = a.join(' '); }
-  if (a.join(' ') !== b.join(' ') || !(far <= 1e-12)) wrong.push(`${here[i]}\n  against ${there[i]}`);
+  if (a.join(' ') !== b.join(' ') || !(far <= (a.join(' ').includes(' in water') ? 1e-11 : 1e-12))) wrong.push(`${here[i]}\n  against ${there[i]}`);
 }
 console.log(`${here.length} numbers: ${equal} equal bit for bit, the others within ${worst.toExponential(1)}${worstLine && ' (' + worstLine + ')'}`);
 if (here.length < 1000) wrong.push('too few numbers: are the recipes there?');
