@@ -91,6 +91,7 @@ struct Plan {
     Cells cells;
     Pace pace = Pace::even;
     double even = 0.0; ///< turns per metre, where they are even
+    double fit = 0.0;  ///< touching turns that the stretch holds
     Row lengthening;   ///< 1 + tan^2 of the core
     Row nu;            ///< turns per metre of each cell, where they are not even
 };
@@ -148,8 +149,8 @@ void settle(const Profile& below, const WrapAsk& ask, Wrap& out, Plan& plan) {
     double span = std::abs(to - from);
     lay_out(below, from, to, w, h, plan);
     if (plan.pace == Pace::touching) {
-        const double all = sum_over(plan.nu.data(), plan.cells) * cell;
-        if (all <= 0.0 && !ask.has_to && span > 0.0) {
+        plan.fit = sum_over(plan.nu.data(), plan.cells) * cell;
+        if (plan.fit <= 0.0 && !ask.has_to && span > 0.0) {
             // Wider than all of it is round, it touches itself nowhere: a turn for each width.
             to = std::clamp(from + way * out.turns * w, 0.0, end);
             out.to = Length{to};
@@ -159,7 +160,7 @@ void settle(const Profile& below, const WrapAsk& ask, Wrap& out, Plan& plan) {
             plan.even = span > 0.0 ? out.turns / span : 0.0;
         }
         if (ask.has_to) {
-            out.turns = span > extra ? all * (span - extra) / span : 0.0;
+            out.turns = span > extra ? plan.fit * (span - extra) / span : 0.0;
         }
         return;
     }
@@ -252,9 +253,8 @@ Wrap wrap(const Profile& below, Profile* above, const WrapAsk& ask, Length windo
     out.layers = densest * ask.width.si;
     if (plan.pace == Pace::touching) {
         // The stretch holds the strand's own width beyond its turns: scale to the turns.
-        const double turns = sum_over(plan.nu.data(), c) * cell;
-        out.length = out.length * (out.turns / turns);
-        out.pitch = Length{span / turns};
+        out.length = out.length * (out.turns / plan.fit);
+        out.pitch = Length{span / plan.fit};
         out.layers = 1.0;
     }
     if (plan.pace == Pace::graded) {

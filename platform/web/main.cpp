@@ -8,7 +8,6 @@
 #include "platform/web/window.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
@@ -122,8 +121,7 @@ EMSCRIPTEN_KEEPALIVE double ww_memory() {
 
 /// The storage refused: what it had before is in the folder again, and the bench stands on that.
 EMSCRIPTEN_KEEPALIVE void ww_refused(const char* words) {
-    page::field("", "", std::array{0.0F, 0.0F, 0.0F, 0.0F}.data(), false,
-                false); // it goes with the app
+    page::no_field(); // it goes with the app
     bench.report.forget();
     if (open_app()) bench.app->trouble(words);
 }

@@ -47,6 +47,7 @@ void field(const std::string& label, const std::string& text, const float box[4]
     ww_field(label.c_str(), text.c_str(), box[0], box[1], box[2], box[3], number ? 1 : 0,
              many_lines ? 1 : 0);
 }
+void no_field() { ww_field("", "", 0.0F, 0.0F, 0.0F, 0.0F, 0, 0); }
 void caret(int from, int to) { ww_caret(from, to); }
 void outline(const std::string& json) { ww_outline(json.c_str()); }
 void state(const std::string& json) { ww_state(json.c_str()); }

@@ -26,9 +26,11 @@ void pick(int kind);
 /// Offers a file as a download, or to the share sheet.
 void give(const std::string& file);
 void copy(const std::string& text);
-/// Lets the page's own field be typed into, over the one that is drawn there; empty label: none.
+/// Lets the page's own field be typed into, over the one that is drawn there.
 void field(const std::string& label, const std::string& text, const float box[4], bool number,
            bool many_lines);
+/// No field is typed into any more.
+void no_field();
 /// Where a finger or a mouse has put the caret of that field, in characters; from one to the other is
 /// marked.
 void caret(int from, int to);

@@ -150,8 +150,7 @@ void Report::tell_field(const Shown& shown) {
     const auto it = std::find_if(shown.fields.begin(), shown.fields.end(),
                                  [](const DrawnField& f) { return f.active; });
     if (it == shown.fields.end()) {
-        if (!field_.empty())
-            page::field("", "", std::array{0.0F, 0.0F, 0.0F, 0.0F}.data(), false, false);
+        if (!field_.empty()) page::no_field();
         field_.clear();
         return;
     }
