@@ -182,7 +182,7 @@ Shown draw_screen(const Model& model, Typing& typing, const Fonts& fonts, const 
         typing.key_for = -1;
         typing.grid.editing = false; // of another screen's table
     }
-    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) typing.slide = Slide::none;
+    if (!ImGui::IsMouseDown(ImGuiMouseButton_Left)) typing.slide = Slide::nowhere;
     typing.screen = model.screen;
     typing.sheet = model.sheet;
     Ui ui{model, typing, fonts, sizes, palette(model.settings.theme)};

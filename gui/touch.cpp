@@ -56,7 +56,7 @@ void push_scroll(const Box& box) {
 
 Slide slide_of(const Box& box) {
     const ImVec2 way = pushed(box);
-    if (way.x == 0.0F && way.y == 0.0F) return Slide::none; // exact: it has not slid
+    if (way.x == 0.0F && way.y == 0.0F) return Slide::nowhere; // exact: it has not slid
     return std::abs(way.x) > std::abs(way.y) ? Slide::sideways : Slide::up_or_down;
 }
 

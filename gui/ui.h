@@ -29,7 +29,7 @@ struct OutsideText {
 };
 
 /// Which way a finger slides, once it does.
-enum class Slide : unsigned char { none, sideways, up_or_down };
+enum class Slide : unsigned char { nowhere, sideways, up_or_down };
 
 /// What is being typed, and what a screen remembers while it is open. Not part of the model.
 struct Typing {
@@ -68,7 +68,7 @@ struct Typing {
     int library_at = 0;                          ///< the row that is picked
     bool fresh = true;                           ///< the screen or sheet has just come
     std::optional<OutsideText> outside{};
-    Slide slide = Slide::none; ///< of the finger that is at a slider
+    Slide slide = Slide::nowhere; ///< of the finger that is at a slider
     float sight_end = 0.0F,
           sight_top = 0.0F; ///< of the line that is typed into, when it was last sought
     std::string press{};    ///< label of a control that is pressed without a pointer

@@ -128,7 +128,7 @@ std::optional<float> slider(Ui& ui, std::string_view label, float value, float l
     std::optional<float> moved;
     // A finger may be about to push the list, until it is lifted or goes sideways.
     Slide& slide = ui.typing.slide;
-    if (ImGui::IsItemActive() && slide == Slide::none) slide = slide_of(box);
+    if (ImGui::IsItemActive() && slide == Slide::nowhere) slide = slide_of(box);
     const bool held =
         by_finger() ? slide == Slide::sideways : ImGui::IsMouseDown(ImGuiMouseButton_Left);
     // A second finger, or a palm, takes the pointer away before the button.

@@ -159,7 +159,7 @@ async function main() {
   awake = new Awake(note);
   storage.lost = notKept;
   fit();
-  if (!bench._ww_start()) throw new Error('this browser gives no WebGL 2, or what is kept cannot be read.');
+  if (!bench._ww_start()) throw new Error('this browser gives no WebGL 2, or what is kept cannot be read. Try a newer browser, or load the page again.');
   if (storage.broken) bench.ccall('ww_trouble', null, ['string'], [storage.broken + '. Save what you make: Settings, Back up to a file']);
   listen(canvas, bench, field, unit, wake);
   new ResizeObserver(() => wake()).observe(canvas);
@@ -173,7 +173,7 @@ async function main() {
   for (const query of ['(resolution: 1dppx)', ...tastes]) {
     matchMedia(query).addEventListener('change', () => { bench._ww_tastes(); wake(); });
   }
-  canvas.addEventListener('webglcontextlost', event => { 
+  canvas.addEventListener('webglcontextlost', event => {
     event.preventDefault();
     if (storage.broken) stopped('The graphics driver gave up.');
     else location.reload();
