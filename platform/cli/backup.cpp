@@ -51,22 +51,22 @@ ExitCode run_restore(const BackupOptions& options) {
 
 } // namespace
 
-void add_backup(CLI::App& app, Job& job) {
+void add_backup(const Command& program, Job& job) {
     auto options = std::make_shared<BackupOptions>();
-    CLI::App* command = app.add_subcommand("backup", "The whole library as one file");
-    command->add_option("--data", options->data, "folder of the library; else the usual one");
-    command->add_option("-o,--out", options->file, "FILE.db")->required();
-    command->callback([options, &job] { job = [options] { return run_backup(*options); }; });
+    const Command command = program.command("backup", "The whole library as one file");
+    command.option("--data", options->data, "folder of the library; else the usual one");
+    command.option("-o,--out", options->file, "FILE.db").required();
+    command.runs(job, options, run_backup);
 }
 
-void add_restore(CLI::App& app, Job& job) {
+void add_restore(const Command& program, Job& job) {
     auto options = std::make_shared<BackupOptions>();
-    CLI::App* command =
-        app.add_subcommand("restore", "What a backup would bring, and with --yes it");
-    command->add_option("FILE", options->file, "a file that backup made")->required();
-    command->add_option("--data", options->data, "folder of the library; else the usual one");
-    command->add_flag("--yes", options->yes, "do it; what is here is backed up beside it first");
-    command->callback([options, &job] { job = [options] { return run_restore(*options); }; });
+    const Command command =
+        program.command("restore", "What a backup would bring, and with --yes it");
+    command.option("FILE", options->file, "a file that backup made").required();
+    command.option("--data", options->data, "folder of the library; else the usual one");
+    command.flag("--yes", options->yes, "do it; what is here is backed up beside it first");
+    command.runs(job, options, run_restore);
 }
 
 } // namespace wrapwright::cli

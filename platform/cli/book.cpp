@@ -110,33 +110,30 @@ ExitCode run_orders(const BookOptions& options) {
     return ExitCode::fine;
 }
 
-std::shared_ptr<BookOptions> add(CLI::App& app, Job& job, const char* name, const char* words,
-                                 ExitCode (*run)(const BookOptions&), CLI::App*& command) {
-    auto options = std::make_shared<BookOptions>();
-    command = app.add_subcommand(name, words);
-    command->add_option("--data", options->data, "folder of the library; else the usual one");
-    command->add_option("--in", options->in, "a table to take in: shows what it would change");
-    command->add_option("--out", options->out, "a file for the table");
-    command->add_flag("--yes", options->yes, "do what --in shows");
-    command->callback([options, run, &job] { job = [options, run] { return run(*options); }; });
-    return options;
+Command add(const Command& program, const char* name, const char* words, BookOptions& options) {
+    const Command command = program.command(name, words);
+    command.option("--data", options.data, "folder of the library; else the usual one");
+    command.option("--in", options.in, "a table to take in: shows what it would change");
+    command.option("--out", options.out, "a file for the table");
+    command.flag("--yes", options.yes, "do what --in shows");
+    return command;
 }
 
 } // namespace
 
-void add_stock(CLI::App& app, Job& job) {
-    CLI::App* command = nullptr;
-    (void)add(app, job, "stock", "The stock as a table for spreadsheets, out and in", run_stock,
-              command);
+void add_stock(const Command& program, Job& job) {
+    auto options = std::make_shared<BookOptions>();
+    add(program, "stock", "The stock as a table for spreadsheets, out and in", *options)
+        .runs(job, options, run_stock);
 }
 
-void add_orders(CLI::App& app, Job& job) {
-    CLI::App* command = nullptr;
-    const auto options =
-        add(app, job, "orders", "The orders as a table, out and in; an order's sheet", run_orders,
-            command);
-    command->add_option("--line", options->line, "a line of the order that --sheet prints");
-    command->add_option("--sheet", options->sheet, "FILE.html for an order on paper");
+void add_orders(const Command& program, Job& job) {
+    auto options = std::make_shared<BookOptions>();
+    const Command command =
+        add(program, "orders", "The orders as a table, out and in; an order's sheet", *options);
+    command.option("--line", options->line, "a line of the order that --sheet prints");
+    command.option("--sheet", options->sheet, "FILE.html for an order on paper");
+    command.runs(job, options, run_orders);
 }
 
 } // namespace wrapwright::cli

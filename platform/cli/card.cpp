@@ -43,25 +43,24 @@ ExitCode run_card(const CardOptions& options) {
 
 } // namespace
 
-void add_card(CLI::App& app, Job& job) {
+void add_card(const Command& program, Job& job) {
     auto options = std::make_shared<CardOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "card", "The recipe on paper: a card, a handout, tags, labels, a list to lay out");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--as", options->as, "card, handout, tag, label or list")
-        ->check(CLI::IsMember({"card", "handout", "tag", "label", "list"}));
-    command->add_option("--paper", options->paper, "3x5, A6, A4 or letter; a card is 3x5, else A4")
-        ->check(CLI::IsMember({"3x5", "A6", "A4", "letter"}));
-    command->add_option("--hand", options->hand, "right or left: left mirrors the pictures")
-        ->check(CLI::IsMember({"right", "left"}));
-    command->add_option("--maker", options->maker, "who tied it, for tags and labels");
-    command->add_option("--date", options->date, "as it is to be printed");
-    command->add_option("--flies", options->flies, "in the box, in the batch, or tags")
-        ->check(CLI::Range(1, 1000));
-    command->add_option("-o,--out", options->out, "FILE.html")->required();
-    command->callback([options, &job] { job = [options] { return run_card(*options); }; });
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--as", options->as, "card, handout, tag, label or list")
+        .one_of({"card", "handout", "tag", "label", "list"});
+    command.option("--paper", options->paper, "3x5, A6, A4 or letter; a card is 3x5, else A4")
+        .one_of({"3x5", "A6", "A4", "letter"});
+    command.option("--hand", options->hand, "right or left: left mirrors the pictures")
+        .one_of({"right", "left"});
+    command.option("--maker", options->maker, "who tied it, for tags and labels");
+    command.option("--date", options->date, "as it is to be printed");
+    command.option("--flies", options->flies, "in the box, in the batch, or tags").within(1, 1000);
+    command.option("-o,--out", options->out, "FILE.html").required();
+    command.runs(job, options, run_card);
 }
 
 } // namespace wrapwright::cli

@@ -57,17 +57,17 @@ ExitCode run_check(const CheckOptions& options) {
 
 } // namespace
 
-void add_check(CLI::App& app, Job& job) {
+void add_check(const Command& program, Job& job) {
     auto options = std::make_shared<CheckOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "check", "Findings of a recipe at one size or all; exit code 1 if any stops the fly");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    auto* size = command->add_option("--size", options->size, "one hook size; else all of them");
-    command->add_flag("--all-sizes", options->all_sizes, "every size that the recipe names")
-        ->excludes(size);
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_check(*options); }; });
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    const Option size = command.option("--size", options->size, "one hook size; else all of them");
+    command.flag("--all-sizes", options->all_sizes, "every size that the recipe names")
+        .never_with(size);
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_check);
 }
 
 } // namespace wrapwright::cli

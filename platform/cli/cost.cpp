@@ -198,37 +198,34 @@ ExitCode run_cost(const CostOptions& options) {
 
 } // namespace
 
-void add_cost(CLI::App& app, Job& job) {
+void add_cost(const Command& program, Job& job) {
     auto options = std::make_shared<CostOptions>();
-    CLI::App* command = app.add_subcommand(
-        "cost", "What dozens of a fly use up, and what whole packs for them cost");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--dozens", options->dozens, "good flies wanted")
-        ->check(CLI::Range(1, 5000));
-    command->add_option("--price", options->prices, "MATERIAL=4.50/25, /100yd or /60flies")
-        ->allow_extra_args(false);
-    command->add_option("--spoil", options->spoil, "percent of flies that are spoilt")
-        ->check(CLI::Range(0.0, 89.0));
-    command->add_option("--sure", options->sure, "percent confidence that enough are good")
-        ->check(CLI::Range(1.0, 99.9));
-    command->add_option("--waste", options->waste, "percent of a material that is lost; usually 10")
-        ->check(CLI::Range(0.0, 90.0));
-    command->add_option("--rate", options->rate, "worth of an hour, such as 15.00");
-    command->add_option("--each", options->minutes_each, "minutes for one fly")
-        ->check(CLI::Range(0.0, 10000.0));
-    command->add_option("--finishing", options->finishing, "minutes of finishing for the batch")
-        ->check(CLI::Range(0.0, 100000.0));
-    command->add_option("--packing", options->packing, "money");
-    command->add_option("--postage", options->postage, "money");
-    command->add_option("--fee", options->fee, "percent of the price that a market takes")
-        ->check(CLI::Range(0.0, 90.0));
-    command->add_option("--tax", options->tax, "percent of the price; off unless you say it")
-        ->check(CLI::Range(0.0, 90.0));
-    command->add_option("--currency", options->currency, "a word");
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_cost(*options); }; });
+    const Command command =
+        program.command("cost", "What dozens of a fly use up, and what whole packs for them cost");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--dozens", options->dozens, "good flies wanted").within(1, 5000);
+    command.option("--price", options->prices, "MATERIAL=4.50/25, /100yd or /60flies")
+        .one_at_a_time();
+    command.option("--spoil", options->spoil, "percent of flies that are spoilt").within(0.0, 89.0);
+    command.option("--sure", options->sure, "percent confidence that enough are good")
+        .within(1.0, 99.9);
+    command.option("--waste", options->waste, "percent of a material that is lost; usually 10")
+        .within(0.0, 90.0);
+    command.option("--rate", options->rate, "worth of an hour, such as 15.00");
+    command.option("--each", options->minutes_each, "minutes for one fly").within(0.0, 10000.0);
+    command.option("--finishing", options->finishing, "minutes of finishing for the batch")
+        .within(0.0, 100000.0);
+    command.option("--packing", options->packing, "money");
+    command.option("--postage", options->postage, "money");
+    command.option("--fee", options->fee, "percent of the price that a market takes")
+        .within(0.0, 90.0);
+    command.option("--tax", options->tax, "percent of the price; off unless you say it")
+        .within(0.0, 90.0);
+    command.option("--currency", options->currency, "a word");
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_cost);
 }
 
 } // namespace wrapwright::cli

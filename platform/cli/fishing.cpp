@@ -94,23 +94,23 @@ Speed speed_of(const std::string& option, const std::string& text) {
         number_of(option, text, {"m/s"}, "write metres per second, such as 0.4m/s"));
 }
 
-void add_fishing(CLI::App& command, FishingOptions& o) {
-    command.add_option("--temp", o.temperature, "of the water in Celsius; 10 where not said");
-    command.add_flag("--sea", o.sea, "salt water");
-    command.add_option("--tippet", o.tippet, "THICKNESS:LENGTH in the water, 0.15mm:1m; or none");
-    command.add_option("--current", o.current, "at the surface, m/s; 0.9 where not said");
-    command.add_option("--depth", o.depth, "of the stream; 1.2 m where not said");
-    command.add_option("--drift", o.drift, "how far it drifts; 6 m where not said");
-    command.add_option("--bed", o.bed, "size of the bed's stones; 50 mm where not said");
-    command.add_option("--profile", o.profile, "of the current towards the bed: power or log")
-        ->check(CLI::IsMember({"power", "log"}));
-    command.add_option("--air", o.air, "mm3 of air that the dressing carries down");
-    command.add_option("--weighed", o.weighed, "[N=]MASS[:DIGIT] of the whole fly on a scale");
-    command.add_option("--bead", o.bead, "[N=]MASS[:DIGIT] of its bead: weigh ten, 10=1.64g:0.01g");
-    command.add_option("--timed", o.timed, "HEIGHT:SECONDS[@CELSIUS] of a fall, without a tippet")
-        ->allow_extra_args(false);
-    command.add_option("--jar", o.jar, "inside diameter of the jar that it fell in");
-    command.add_flag("--from-rest", o.from_rest, "falls were timed from letting go");
+void add_fishing(const Command& command, FishingOptions& o) {
+    command.option("--temp", o.temperature, "of the water in Celsius; 10 where not said");
+    command.flag("--sea", o.sea, "salt water");
+    command.option("--tippet", o.tippet, "THICKNESS:LENGTH in the water, 0.15mm:1m; or none");
+    command.option("--current", o.current, "at the surface, m/s; 0.9 where not said");
+    command.option("--depth", o.depth, "of the stream; 1.2 m where not said");
+    command.option("--drift", o.drift, "how far it drifts; 6 m where not said");
+    command.option("--bed", o.bed, "size of the bed's stones; 50 mm where not said");
+    command.option("--profile", o.profile, "of the current towards the bed: power or log")
+        .one_of({"power", "log"});
+    command.option("--air", o.air, "mm3 of air that the dressing carries down");
+    command.option("--weighed", o.weighed, "[N=]MASS[:DIGIT] of the whole fly on a scale");
+    command.option("--bead", o.bead, "[N=]MASS[:DIGIT] of its bead: weigh ten, 10=1.64g:0.01g");
+    command.option("--timed", o.timed, "HEIGHT:SECONDS[@CELSIUS] of a fall, without a tippet")
+        .one_at_a_time();
+    command.option("--jar", o.jar, "inside diameter of the jar that it fell in");
+    command.flag("--from-rest", o.from_rest, "falls were timed from letting go");
 }
 
 Fishing fishing_of(const FishingOptions& o) {

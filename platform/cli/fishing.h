@@ -16,7 +16,7 @@ struct FishingOptions {
 
 /// Adds --temp, --sea, --tippet, --current, --depth, --drift, --bed, --profile, --air, --weighed, --bead,
 /// --timed, --jar and --from-rest.
-void add_fishing(CLI::App& command, FishingOptions& options);
+void add_fishing(const Command& command, FishingOptions& options);
 
 /// The options as numbers; what is not said stays as Fishing has it.
 [[nodiscard]] Fishing fishing_of(const FishingOptions& options);

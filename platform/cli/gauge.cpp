@@ -40,18 +40,17 @@ ExitCode run_gauge(const GaugeOptions& options) {
 
 } // namespace
 
-void add_gauge(CLI::App& app, Job& job) {
+void add_gauge(const Command& program, Job& job) {
     auto options = std::make_shared<GaugeOptions>();
-    CLI::App* command =
-        app.add_subcommand("gauge", "A strip to print and hold the fly against, in true size");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--standard", options->standard, "of proportions; else the first");
-    command->add_option("--paper", options->paper, "A4 or letter")
-        ->check(CLI::IsMember({"A4", "letter"}));
-    command->add_option("-o,--out", options->out, "FILE.html")->required();
-    command->callback([options, &job] { job = [options] { return run_gauge(*options); }; });
+    const Command command =
+        program.command("gauge", "A strip to print and hold the fly against, in true size");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--standard", options->standard, "of proportions; else the first");
+    command.option("--paper", options->paper, "A4 or letter").one_of({"A4", "letter"});
+    command.option("-o,--out", options->out, "FILE.html").required();
+    command.runs(job, options, run_gauge);
 }
 
 } // namespace wrapwright::cli

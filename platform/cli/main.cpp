@@ -2,6 +2,7 @@
 
 #include "platform/cli/writing.h"
 
+#include <CLI/CLI.hpp>
 #include <fmt/core.h>
 
 #include <cstdio>
@@ -28,32 +29,33 @@ int run(int argc, char** argv) {
     app.footer(footer);
     app.require_subcommand(1);
     app.set_version_flag("--version", "wrapwright " WW_VERSION);
+    const Command program(app);
     Job job;
-    add_plan(app, job);
-    add_card(app, job);
-    add_check(app, job);
-    add_cost(app, job);
-    add_tally(app, job);
-    add_picture(app, job);
-    add_model(app, job);
-    add_water(app, job);
-    add_reach(app, job);
-    add_rules(app, job);
-    add_proportions(app, job);
-    add_gauge(app, job);
-    add_measure(app, job);
-    add_read(app, job);
-    add_compare(app, job);
-    add_share(app, job);
-    add_bundle(app, job);
-    add_unbundle(app, job);
-    add_merge(app, job);
-    add_size(app, job);
-    add_stock(app, job);
-    add_orders(app, job);
-    add_need(app, job);
-    add_backup(app, job);
-    add_restore(app, job);
+    add_plan(program, job);
+    add_card(program, job);
+    add_check(program, job);
+    add_cost(program, job);
+    add_tally(program, job);
+    add_picture(program, job);
+    add_model(program, job);
+    add_water(program, job);
+    add_reach(program, job);
+    add_rules(program, job);
+    add_proportions(program, job);
+    add_gauge(program, job);
+    add_measure(program, job);
+    add_read(program, job);
+    add_compare(program, job);
+    add_share(program, job);
+    add_bundle(program, job);
+    add_unbundle(program, job);
+    add_merge(program, job);
+    add_size(program, job);
+    add_stock(program, job);
+    add_orders(program, job);
+    add_need(program, job);
+    add_backup(program, job);
+    add_restore(program, job);
     try {
         app.parse(argc, argv);
     } catch (const CLI::Success& done) { // --help and --version

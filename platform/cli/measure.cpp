@@ -126,33 +126,28 @@ ExitCode run_measure(const MeasureOptions& options) {
 
 } // namespace
 
-void add_measure(CLI::App& app, Job& job) {
+void add_measure(const Command& program, Job& job) {
     auto options = std::make_shared<MeasureOptions>();
-    CLI::App* command = app.add_subcommand("measure", "Lengths and rib spacing on a photo");
-    command->add_option("PHOTO", options->photo, "PNG or JPEG")->required();
-    command->add_option("--scale", options->scale, "X1,Y1,X2,Y2=9.7mm: two pixels so far apart");
-    command->add_option("--card", options->card,
-                        "X1,Y1,...,X4,Y4: corners of an ID-1 card, round it");
-    command->add_option("--line", options->line, "X1,Y1,X2,Y2 along a ribbed body");
-    command->add_option("--points", options->points,
-                        "X1,Y1,X2,Y2,...: lengths from each to the next");
+    const Command command = program.command("measure", "Lengths and rib spacing on a photo");
+    command.option("PHOTO", options->photo, "PNG or JPEG").required();
+    command.option("--scale", options->scale, "X1,Y1,X2,Y2=9.7mm: two pixels so far apart");
+    command.option("--card", options->card, "X1,Y1,...,X4,Y4: corners of an ID-1 card, round it");
+    command.option("--line", options->line, "X1,Y1,X2,Y2 along a ribbed body");
+    command.option("--points", options->points, "X1,Y1,X2,Y2,...: lengths from each to the next");
     command
-        ->add_option("--mark", options->marks,
-                     "eye=X,Y and so on: bend, tail-end, body-start, body-end, hackle-tip")
-        ->allow_extra_args(false);
-    command->add_option("--recipe", options->recipe, "what the marks are held against");
-    command->add_option("--size", options->size, "its hook size; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--standard", options->standard, "of proportions; else the first");
-    command->add_flag("--point-up", options->flipped, "the hook's point is upward in the photo");
-    command->add_option("--width", options->half_width, "pixels on each side of the line")
-        ->check(CLI::Range(0, 50));
-    command
-        ->add_option("--tilt", options->tilt,
-                     "degrees that the fly may stand off the scale's plane")
-        ->check(CLI::Range(0, 60));
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_measure(*options); }; });
+        .option("--mark", options->marks,
+                "eye=X,Y and so on: bend, tail-end, body-start, body-end, hackle-tip")
+        .one_at_a_time();
+    command.option("--recipe", options->recipe, "what the marks are held against");
+    command.option("--size", options->size, "its hook size; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--standard", options->standard, "of proportions; else the first");
+    command.flag("--point-up", options->flipped, "the hook's point is upward in the photo");
+    command.option("--width", options->half_width, "pixels on each side of the line").within(0, 50);
+    command.option("--tilt", options->tilt, "degrees that the fly may stand off the scale's plane")
+        .within(0, 60);
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_measure);
 }
 
 } // namespace wrapwright::cli

@@ -113,18 +113,17 @@ ExitCode run_merge(const MergeOptions& options) {
 
 } // namespace
 
-void add_merge(CLI::App& app, Job& job) {
+void add_merge(const Command& program, Job& job) {
     auto options = std::make_shared<MergeOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "merge", "What a recipe, letter or bundle would bring to the library, and take it in");
-    command->add_option("FILE", options->file, "recipe file, letter or bundle")->required();
-    command->add_option("--data", options->data, "the library's folder; else the usual one");
-    command->add_flag("--take", options->take, "take in what is new");
-    command->add_option("--newest", options->newest,
-                        "IDs that differ: take as their newest revision");
-    command->add_option("--both", options->both, "IDs that differ: take beside, under another id");
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_merge(*options); }; });
+    command.option("FILE", options->file, "recipe file, letter or bundle").required();
+    command.option("--data", options->data, "the library's folder; else the usual one");
+    command.flag("--take", options->take, "take in what is new");
+    command.option("--newest", options->newest, "IDs that differ: take as their newest revision");
+    command.option("--both", options->both, "IDs that differ: take beside, under another id");
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_merge);
 }
 
 } // namespace wrapwright::cli

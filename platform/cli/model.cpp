@@ -71,14 +71,14 @@ ExitCode run_model(const ModelOptions& options) {
 
 } // namespace
 
-void add_model(CLI::App& app, Job& job) {
+void add_model(const Command& program, Job& job) {
     auto options = std::make_shared<ModelOptions>();
-    CLI::App* command = app.add_subcommand("model", "The finished fly as a 3D file");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("-o,--out", options->out, "FILE.glb (metres) or FILE.stl (mm)")->required();
-    command->callback([options, &job] { job = [options] { return run_model(*options); }; });
+    const Command command = program.command("model", "The finished fly as a 3D file");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("-o,--out", options->out, "FILE.glb (metres) or FILE.stl (mm)").required();
+    command.runs(job, options, run_model);
 }
 
 } // namespace wrapwright::cli

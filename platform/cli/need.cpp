@@ -164,24 +164,23 @@ ExitCode run_need(const NeedOptions& options) {
 
 } // namespace
 
-void add_need(CLI::App& app, Job& job) {
+void add_need(const Command& program, Job& job) {
     auto options = std::make_shared<NeedOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "need", "What the open orders need of the stock, what lacks, and when they are ready");
-    command->add_option("--data", options->data, "folder of the library; else the usual one");
-    command->add_option("--spoil", options->spoil, "percent of flies that are spoilt")
-        ->check(CLI::Range(0.0, 89.0));
+    command.option("--data", options->data, "folder of the library; else the usual one");
+    command.option("--spoil", options->spoil, "percent of flies that are spoilt").within(0.0, 89.0);
     command
-        ->add_option("--sure", options->sure,
-                     "percent confidence that enough are good; 0: just the spoilt share on top")
-        ->check(CLI::Range(0.0, 99.9));
-    command->add_option("--waste", options->waste, "percent lost of what comes by length or weight")
-        ->check(CLI::Range(0.0, 90.0));
-    command->add_option("--minutes-a-day", options->minutes_a_day, "time to tie, each day")
-        ->check(CLI::Range(0.0, 1440.0));
-    command->add_option("--today", options->today, "the day to plan from, such as 2026-12-01");
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_need(*options); }; });
+        .option("--sure", options->sure,
+                "percent confidence that enough are good; 0: just the spoilt share on top")
+        .within(0.0, 99.9);
+    command.option("--waste", options->waste, "percent lost of what comes by length or weight")
+        .within(0.0, 90.0);
+    command.option("--minutes-a-day", options->minutes_a_day, "time to tie, each day")
+        .within(0.0, 1440.0);
+    command.option("--today", options->today, "the day to plan from, such as 2026-12-01");
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_need);
 }
 
 } // namespace wrapwright::cli

@@ -85,28 +85,26 @@ ExitCode run_picture(const PictureWish& wish) {
 
 } // namespace
 
-void add_picture(CLI::App& app, Job& job) {
+void add_picture(const Command& program, Job& job) {
     auto wish = std::make_shared<PictureWish>();
-    CLI::App* command = app.add_subcommand("picture", "The fly in the vise, as a PNG");
-    command->add_option("RECIPE", wish->recipe, "recipe file or name")->required();
-    command->add_option("--size", wish->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", wish->hook, "file of your own measured hook");
-    command->add_option("--step", wish->step, "as it is after that step; else the finished fly");
-    command->add_option("--turn", wish->turn_deg,
-                        "degrees about the shank, -360 to 360, top away from you first");
-    command->add_option("--view", wish->view, "three-quarter, side, top or eye")
-        ->check(CLI::IsMember({"three-quarter", "side", "top", "eye"}));
-    command->add_flag("--dimensions", wish->dimensions,
-                      "with dimension lines in mm, from the side");
-    command->add_option("--theme", wish->theme, "light or dark")
-        ->check(CLI::IsMember({"light", "dark"}));
-    command->add_option("--hand", wish->hand, "right or left: left mirrors the picture")
-        ->check(CLI::IsMember({"right", "left"}));
-    command->add_flag("--no-vise", wish->no_vise, "without the vise");
-    command->add_option("--width", wish->width_px, "pixels")->check(CLI::Range(160, 6000));
-    command->add_option("--height", wish->height_px, "pixels")->check(CLI::Range(120, 6000));
-    command->add_option("-o,--out", wish->out, "FILE.png")->required();
-    command->callback([wish, &job] { job = [wish] { return run_picture(*wish); }; });
+    const Command command = program.command("picture", "The fly in the vise, as a PNG");
+    command.option("RECIPE", wish->recipe, "recipe file or name").required();
+    command.option("--size", wish->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", wish->hook, "file of your own measured hook");
+    command.option("--step", wish->step, "as it is after that step; else the finished fly");
+    command.option("--turn", wish->turn_deg,
+                   "degrees about the shank, -360 to 360, top away from you first");
+    command.option("--view", wish->view, "three-quarter, side, top or eye")
+        .one_of({"three-quarter", "side", "top", "eye"});
+    command.flag("--dimensions", wish->dimensions, "with dimension lines in mm, from the side");
+    command.option("--theme", wish->theme, "light or dark").one_of({"light", "dark"});
+    command.option("--hand", wish->hand, "right or left: left mirrors the picture")
+        .one_of({"right", "left"});
+    command.flag("--no-vise", wish->no_vise, "without the vise");
+    command.option("--width", wish->width_px, "pixels").within(160, 6000);
+    command.option("--height", wish->height_px, "pixels").within(120, 6000);
+    command.option("-o,--out", wish->out, "FILE.png").required();
+    command.runs(job, wish, run_picture);
 }
 
 } // namespace wrapwright::cli

@@ -36,17 +36,17 @@ ExitCode run_plan(const PlanOptions& options) {
 
 } // namespace
 
-void add_plan(CLI::App& app, Job& job) {
+void add_plan(const Command& program, Job& job) {
     auto options = std::make_shared<PlanOptions>();
-    CLI::App* command =
-        app.add_subcommand("plan", "Steps, windings, parts, mass and findings of a recipe");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--hand", options->hand, "right or left; words stay the same")
-        ->check(CLI::IsMember({"right", "left"}));
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_plan(*options); }; });
+    const Command command =
+        program.command("plan", "Steps, windings, parts, mass and findings of a recipe");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--hand", options->hand, "right or left; words stay the same")
+        .one_of({"right", "left"});
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_plan);
 }
 
 } // namespace wrapwright::cli

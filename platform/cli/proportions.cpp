@@ -185,24 +185,24 @@ ExitCode run_proportions(const ProportionOptions& options) {
 
 } // namespace
 
-void add_proportions(CLI::App& app, Job& job) {
+void add_proportions(const Command& program, Job& job) {
     auto options = std::make_shared<ProportionOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "proportions", "How long each part should be on this hook, by a named standard");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--standard", options->standard, "its name; else the first for such a fly");
-    command->add_option("--measured", options->measured, "PART=LENGTH by your caliper, tail=4.6mm")
-        ->allow_extra_args(false);
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--standard", options->standard, "its name; else the first for such a fly");
+    command.option("--measured", options->measured, "PART=LENGTH by your caliper, tail=4.6mm")
+        .one_at_a_time();
     command
-        ->add_option("--batch", options->batches,
-                     "PART=4.6,4.7,...: one measure of each fly; mass in mg")
-        ->allow_extra_args(false);
-    command->add_option("--twins", options->limit, "percent of the mean that twins may differ by")
-        ->check(CLI::Range(0.1, 50.0));
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_proportions(*options); }; });
+        .option("--batch", options->batches,
+                "PART=4.6,4.7,...: one measure of each fly; mass in mg")
+        .one_at_a_time();
+    command.option("--twins", options->limit, "percent of the mean that twins may differ by")
+        .within(0.1, 50.0);
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_proportions);
 }
 
 } // namespace wrapwright::cli

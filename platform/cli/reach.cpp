@@ -212,28 +212,27 @@ ExitCode run_reach(const ReachOptions& options) {
 
 } // namespace
 
-void add_reach(CLI::App& app, Job& job) {
+void add_reach(const Command& program, Job& job) {
     auto options = std::make_shared<ReachOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "reach", "Beads and ballast that bring a recipe to a mass, sink rate or depth");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_option("--mass", options->mass, "the mass to reach, such as 180mg");
-    command->add_option("--sink", options->sink, "the sink rate on the tippet, such as 0.4m/s");
-    command->add_option("--depth-at", options->depth_at, "DEPTH:DRIFT, such as 1.0m:4m");
-    command->add_option("--ride", options->ride, "up or down: which way the point must ride")
-        ->check(CLI::IsMember({"up", "down"}));
-    command
-        ->add_option("--ladder", options->ladder, "masses to reach one by one: 100mg,150mg,250mg")
-        ->delimiter(',');
-    command->add_option("--set", options->set, "file of beads and ballast; else the catalogue");
-    command->add_option("--turns", options->turns, "of ballast at most")->check(CLI::Range(0, 200));
-    command->add_option("--most", options->most, "ways to show")->check(CLI::Range(1, 50));
-    command->add_flag("--lead-free", options->lead_free, "those without lead first");
-    add_fishing(*command, options->fishing);
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_reach(*options); }; });
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.option("--mass", options->mass, "the mass to reach, such as 180mg");
+    command.option("--sink", options->sink, "the sink rate on the tippet, such as 0.4m/s");
+    command.option("--depth-at", options->depth_at, "DEPTH:DRIFT, such as 1.0m:4m");
+    command.option("--ride", options->ride, "up or down: which way the point must ride")
+        .one_of({"up", "down"});
+    command.option("--ladder", options->ladder, "masses to reach one by one: 100mg,150mg,250mg")
+        .by_commas();
+    command.option("--set", options->set, "file of beads and ballast; else the catalogue");
+    command.option("--turns", options->turns, "of ballast at most").within(0, 200);
+    command.option("--most", options->most, "ways to show").within(1, 50);
+    command.flag("--lead-free", options->lead_free, "those without lead first");
+    add_fishing(command, options->fishing);
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_reach);
 }
 
 } // namespace wrapwright::cli

@@ -175,17 +175,16 @@ ExitCode run_read(const ReadOptions& options) {
 
 } // namespace
 
-void add_read(CLI::App& app, Job& job) {
+void add_read(const Command& program, Job& job) {
     auto options = std::make_shared<ReadOptions>();
-    CLI::App* command = app.add_subcommand(
-        "read", "Take a recipe in loose text apart, and make a recipe file of it");
-    command->add_option("TEXTFILE", options->file, "a recipe as people write it")->required();
-    command->add_flag("--json", options->json, "print JSON");
-    command->add_flag("--sure", options->sure, "leave out of the recipe what is not sure");
-    command->add_option("--fly", options->fly, "which, where the text holds several")
-        ->check(CLI::Range(1, 20'000));
-    command->add_option("-o,--out", options->out, "RECIPE.json");
-    command->callback([options, &job] { job = [options] { return run_read(*options); }; });
+    const Command command =
+        program.command("read", "Take a recipe in loose text apart, and make a recipe file of it");
+    command.option("TEXTFILE", options->file, "a recipe as people write it").required();
+    command.flag("--json", options->json, "print JSON");
+    command.flag("--sure", options->sure, "leave out of the recipe what is not sure");
+    command.option("--fly", options->fly, "which, where the text holds several").within(1, 20'000);
+    command.option("-o,--out", options->out, "RECIPE.json");
+    command.runs(job, options, run_read);
 }
 
 } // namespace wrapwright::cli

@@ -76,16 +76,16 @@ ExitCode run_rules(const RulesOptions& options) {
 
 } // namespace
 
-void add_rules(CLI::App& app, Job& job) {
+void add_rules(const Command& program, Job& job) {
     auto options = std::make_shared<RulesOptions>();
-    CLI::App* command = app.add_subcommand("rules", "A fly against a dated set of limits");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--set", options->set, "rule file, or the name of one that came along")
-        ->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_rules(*options); }; });
+    const Command command = program.command("rules", "A fly against a dated set of limits");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--set", options->set, "rule file, or the name of one that came along")
+        .required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_rules);
 }
 
 } // namespace wrapwright::cli

@@ -148,42 +148,42 @@ SharedRecipe one_recipe(const std::string& said) {
     return std::move(shared.recipes.front());
 }
 
-void add_compare(CLI::App& app, Job& job) {
+void add_compare(const Command& program, Job& job) {
     auto options = std::make_shared<CompareOptions>();
-    CLI::App* command = app.add_subcommand("compare", "What differs between two recipes, in words");
-    command->add_option("A", options->a, "recipe file, letter or name")->required();
-    command->add_option("B", options->b, "the other")->required();
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_compare(*options); }; });
+    const Command command =
+        program.command("compare", "What differs between two recipes, in words");
+    command.option("A", options->a, "recipe file, letter or name").required();
+    command.option("B", options->b, "the other").required();
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_compare);
 }
 
-void add_share(CLI::App& app, Job& job) {
+void add_share(const Command& program, Job& job) {
     auto options = std::make_shared<ShareOptions>();
-    CLI::App* command = app.add_subcommand(
+    const Command command = program.command(
         "share", "A recipe as text for a letter or a post; `read` makes the recipe of it again");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("-o,--out", options->out, "FILE.txt; else standard output");
-    command->callback([options, &job] { job = [options] { return run_share(*options); }; });
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("-o,--out", options->out, "FILE.txt; else standard output");
+    command.runs(job, options, run_share);
 }
 
-void add_bundle(CLI::App& app, Job& job) {
+void add_bundle(const Command& program, Job& job) {
     auto options = std::make_shared<BundleOptions>();
-    CLI::App* command = app.add_subcommand("bundle", "Several recipes with photos in one file");
-    command->add_option("RECIPE", options->recipes, "recipe files, letters, bundles or names")
-        ->required();
-    command->add_option("--photo", options->photos, "ID/SIZE=FILE, such as sill-dun/14=side.jpg");
-    command->add_option("--note", options->note, "a line for whoever opens it");
-    command->add_option("-o,--out", options->out, "FILE.json")->required();
-    command->callback([options, &job] { job = [options] { return run_bundle(*options); }; });
+    const Command command = program.command("bundle", "Several recipes with photos in one file");
+    command.option("RECIPE", options->recipes, "recipe files, letters, bundles or names")
+        .required();
+    command.option("--photo", options->photos, "ID/SIZE=FILE, such as sill-dun/14=side.jpg");
+    command.option("--note", options->note, "a line for whoever opens it");
+    command.option("-o,--out", options->out, "FILE.json").required();
+    command.runs(job, options, run_bundle);
 }
 
-void add_unbundle(CLI::App& app, Job& job) {
+void add_unbundle(const Command& program, Job& job) {
     auto options = std::make_shared<UnbundleOptions>();
-    CLI::App* command = app.add_subcommand("unbundle", "The files of a bundle, into a folder");
-    command->add_option("BUNDLE", options->file, "as bundle wrote it")->required();
-    command->add_option("FOLDER", options->folder, "where to; nothing there is overwritten")
-        ->required();
-    command->callback([options, &job] { job = [options] { return run_unbundle(*options); }; });
+    const Command command = program.command("unbundle", "The files of a bundle, into a folder");
+    command.option("BUNDLE", options->file, "as bundle wrote it").required();
+    command.option("FOLDER", options->folder, "where to; nothing there is overwritten").required();
+    command.runs(job, options, run_unbundle);
 }
 
 } // namespace wrapwright::cli

@@ -44,13 +44,13 @@ ExitCode run_size(const SizeOptions& options) {
 
 } // namespace
 
-void add_size(CLI::App& app, Job& job) {
+void add_size(const Command& program, Job& job) {
     auto options = std::make_shared<SizeOptions>();
-    CLI::App* command = app.add_subcommand("size", "Explain a size text, such as \"7/64 in\"");
-    command->add_option("TEXT", options->text, "any size: 7/64 in, .015, #14, 2/0, 70 den, 34 AWG")
-        ->required();
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_size(*options); }; });
+    const Command command = program.command("size", "Explain a size text, such as \"7/64 in\"");
+    command.option("TEXT", options->text, "any size: 7/64 in, .015, #14, 2/0, 70 den, 34 AWG")
+        .required();
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_size);
 }
 
 } // namespace wrapwright::cli

@@ -195,17 +195,17 @@ ExitCode run_tally(const TallyOptions& options) {
 
 } // namespace
 
-void add_tally(CLI::App& app, Job& job) {
+void add_tally(const Command& program, Job& job) {
     auto options = std::make_shared<TallyOptions>();
-    CLI::App* command =
-        app.add_subcommand("tally", "Lengths, counts and masses for one fly or a batch");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--fly", options->flies, "SIZE=NUMBER, as often as there are sizes")
-        ->allow_extra_args(false);
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    command->add_flag("--json", options->json, "print JSON");
-    command->add_flag("--csv", options->csv, "print a table for spreadsheets");
-    command->callback([options, &job] { job = [options] { return run_tally(*options); }; });
+    const Command command =
+        program.command("tally", "Lengths, counts and masses for one fly or a batch");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--fly", options->flies, "SIZE=NUMBER, as often as there are sizes")
+        .one_at_a_time();
+    command.option("--hook", options->hook, "file of your own measured hook");
+    command.flag("--json", options->json, "print JSON");
+    command.flag("--csv", options->csv, "print a table for spreadsheets");
+    command.runs(job, options, run_tally);
 }
 
 } // namespace wrapwright::cli

@@ -43,16 +43,16 @@ ExitCode run_water(const WaterOptions& options) {
 
 } // namespace
 
-void add_water(CLI::App& app, Job& job) {
+void add_water(const Command& program, Job& job) {
     auto options = std::make_shared<WaterOptions>();
-    CLI::App* command =
-        app.add_subcommand("water", "What a fly weighs, how it sinks and which way up it rides");
-    command->add_option("RECIPE", options->recipe, "recipe file or name")->required();
-    command->add_option("--size", options->size, "hook size, such as 14; else the middle one");
-    command->add_option("--hook", options->hook, "file of your own measured hook");
-    add_fishing(*command, options->fishing);
-    command->add_flag("--json", options->json, "print JSON");
-    command->callback([options, &job] { job = [options] { return run_water(*options); }; });
+    const Command command =
+        program.command("water", "What a fly weighs, how it sinks and which way up it rides");
+    command.option("RECIPE", options->recipe, "recipe file or name").required();
+    command.option("--size", options->size, "hook size, such as 14; else the middle one");
+    command.option("--hook", options->hook, "file of your own measured hook");
+    add_fishing(command, options->fishing);
+    command.flag("--json", options->json, "print JSON");
+    command.runs(job, options, run_water);
 }
 
 } // namespace wrapwright::cli

@@ -5,11 +5,11 @@
 
 namespace wrapwright::cli {
 
-void add_read(CLI::App& app, Job& job);
-void add_compare(CLI::App& app, Job& job);
-void add_share(CLI::App& app, Job& job);
-void add_bundle(CLI::App& app, Job& job);
-void add_unbundle(CLI::App& app, Job& job);
-void add_merge(CLI::App& app, Job& job);
+void add_read(const Command& program, Job& job);
+void add_compare(const Command& program, Job& job);
+void add_share(const Command& program, Job& job);
+void add_bundle(const Command& program, Job& job);
+void add_unbundle(const Command& program, Job& job);
+void add_merge(const Command& program, Job& job);
 
 } // namespace wrapwright::cli
