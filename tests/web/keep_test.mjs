@@ -257,7 +257,9 @@ test('what the browser takes away stays on the screen, is said at once, and can 
   // The graphics driver goes as well: the page does not load anew, which would end what is in memory alone.
   await tablet.page.evaluate(() => canvas.dispatchEvent(new Event('webglcontextlost', { cancelable: true })));
   const last = tablet.page.waitForEvent('download');
-  await tablet.page.getByRole('button', { name: 'Save the library' }).click();
+  const save = tablet.page.getByRole('button', { name: 'Save the library' }), box = await save.boundingBox();
+  assert.ok(box.width >= 44 && box.height >= 44, `${box.width} x ${box.height} for a finger`);
+  await save.tap();
   assert.ok(readFileSync(await (await last).path()).includes('Weirfoot Jig'));
 }));
 

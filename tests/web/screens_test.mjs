@@ -35,9 +35,9 @@ for (const [name, profile] of [['landscape', landscape], ['portrait', portrait]]
   })));
 }
 
-// The smallest tablet, a third of a large one beside another app, and zoomed in by the browser, which gives
-// the page fewer and larger pixels.
-for (const [name, width, height, zoom] of [['smallest', 800, 480, 1], ['smallest upright', 480, 800, 1], ['split', 480, 960, 1], ['zoomed', 1180, 820, 1.5]]) {
+// The smallest tablet, a third of a large one beside another app, zoomed in by the browser, which gives
+// the page fewer and larger pixels, and one of 13 inches.
+for (const [name, width, height, zoom] of [['largest', 1366, 1024, 1], ['largest upright', 1024, 1366, 1], ['smallest', 800, 480, 1], ['smallest upright', 480, 800, 1], ['split', 480, 960, 1], ['zoomed', 1180, 820, 1.5]]) {
   test(`every screen can be used by fingers, ${name}`, () => withTablet({ hasTouch: true, isMobile: true, deviceScaleFactor: zoom,
     viewport: { width: Math.round(width / zoom), height: Math.round(height / zoom) } }, tablet => visit(tablet, async where => {
     hittable(await tablet.state(), tablet.page.viewportSize(), where);
